@@ -17,6 +17,8 @@ from typing import NoReturn
 
 from basinside.units import BASE_UNITS, SPELLINGS, UNITS, WRITABLE, Kind
 
+__all__ = ["UNITS", "Kind", "Quantity", "QuantityError", "parse_quantity"]
+
 NO_BREAK_SPACE = "\u00a0"
 MOST_FIGURES = 15  # figures in one written number; more is a slip, never a clinic's value
 PLACES_IN_BASE = 9  # decimals kept by `base_text` when a value has no finite decimal
@@ -164,14 +166,13 @@ _SAID_BY_KIND = {Kind.CHLORINE: "available chlorine", Kind.GAUGE: "gauge",
 _WHOLE_KINDS = {Kind.COUNT: "a count", Kind.DAYS: "days", Kind.MONTHS: "months"}
 _BELOW_NOUGHT = frozenset({Kind.TEMPERATURE, Kind.GAUGE})
 _NUMBER = re.compile(r"[0-9]+(?:\.[0-9]+)?")
-_START = re.compile(r"(-?)([0-9.,]*)\s*(.*)", re.DOTALL)
+_START = re.compile(r"\A(-?)([0-9.,]*)\s*(.*)", re.DOTALL)
 _IN_STEPS = re.compile(
     r"(?:([0-9.]+)\s*(?:hours?|h)\s*)?(?:([0-9.]+)\s*(?:minutes?|min)\s*)?"
     r"(?:([0-9.]+)\s*(?:seconds?|s))?"
 )
 
 
-@lru_cache(maxsize=4096)
 def parse_quantity(text: str) -> Quantity:
     """Read one amount as an author writes it.
 
@@ -191,13 +192,16 @@ def parse_quantity(text: str) -> Quantity:
     >>> parse_quantity("20 min").base_text()
     '1200 s'
     """
+    return _parsed(text)
+
+
+@lru_cache(maxsize=4096)  # a handbook writes the same few amounts over and over
+def _parsed(text: str) -> Quantity:
     line = " ".join(text.split()).replace("\u2212", "-")
     in_steps = _IN_STEPS.fullmatch(line)
     if in_steps and sum(group is not None for group in in_steps.groups()) > 1:
         return _in_steps(in_steps)
-    start = _START.fullmatch(line)
-    assert start is not None  # every part of the pattern may be empty
-    sign, figures, written = start.groups()
+    sign, figures, written = _START.findall(line)[0]  # each part may be empty: it always fits
     number = _number(figures, written, line) * (-1 if sign else 1)
     if not written:
         if number.denominator != 1 or "." in figures:
@@ -235,8 +239,8 @@ def _number(figures: str, written: str, line: str) -> Fraction:
 
 
 def _in_steps(found: re.Match[str]) -> Quantity:
-    given = [(figures, name) for figures, name in zip(found.groups(), ("h", "min", "s"), strict=True)
-             if figures is not None]
+    steps = zip(found.groups(), ("h", "min", "s"), strict=True)
+    given = [(figures, name) for figures, name in steps if figures is not None]
     names = tuple(name for _, name in given)
     if names == ("h", "s"):
         names = ("h", "min", "s")
@@ -256,12 +260,15 @@ def _in_steps(found: re.Match[str]) -> Quantity:
 def _sensible(quantity: Quantity, figures: str) -> Quantity:
     kind = quantity.kind
     if quantity.number < 0 and kind not in _BELOW_NOUGHT:
-        raise QuantityError(f"Write {figures} without the minus sign; {kind} is never below nought.")
+        raise QuantityError(
+            f"Write {figures} without the minus sign; {kind} is never below nought."
+        )
     if kind is Kind.TEMPERATURE and quantity.base < ABSOLUTE_ZERO_CELSIUS:
         raise QuantityError("Write a temperature that is not below absolute zero, -273.15 °C.")
     if kind in _WHOLE_KINDS and quantity.base.denominator != 1:
+        smaller = "" if kind is Kind.COUNT else " or choose a smaller unit,"
         raise QuantityError(
-            f"Write {_WHOLE_KINDS[kind]} as a whole number, or choose a smaller unit, "
+            f"Write {_WHOLE_KINDS[kind]} as a whole number,{smaller} "
             f"not {figures} {quantity.unit_text()}."
         )
     return quantity
