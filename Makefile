@@ -23,7 +23,7 @@ check: $(INSTALLED) ## Lint, format, types, house rules, licences
 	$(BIN)/ruff check .
 	$(BIN)/ruff format --check .
 	$(BIN)/mypy
-	$(BIN)/python -m pytest tests/house -q --durations=0
+	$(BIN)/python -m pytest tests/house -q --durations=3
 	$(BIN)/reuse lint --quiet || { $(BIN)/reuse lint; exit 1; }
 
 format: $(INSTALLED) ## Put the code into the house's form

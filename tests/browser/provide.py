@@ -49,6 +49,10 @@ def main() -> int:
             if not install_debians():
                 run([sys.executable, "-m", "playwright", "install", "chromium"])
             found = chromium.find_with(playwright)
+    named = os.environ.get("BASINSIDE_CHROMIUM")
+    if found is None and named:
+        print(f"BASINSIDE_CHROMIUM names {named}, and there is no such file.", file=sys.stderr)
+        return 1
     if found is None:
         print(
             "No Chromium found and none could be installed, so the browser tests cannot run.\n"
