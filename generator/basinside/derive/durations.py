@@ -1,0 +1,46 @@
+"""About how long a procedure takes: what is held, and an allowance for each step by hand."""
+
+from __future__ import annotations
+
+from fractions import Fraction
+from typing import Final
+
+from basinside.model.content import Content
+from basinside.model.entry import FigureRef
+from basinside.model.procedure import Stage, Step
+from basinside.quantity import Quantity
+from basinside.units import Kind
+
+HANDLING_SECONDS_PER_STEP: Final = 60
+"""Allowance for a step without a held time: common practice, an estimate shown as “about”."""
+ROUNDED_TO_SECONDS: Final = 300
+SECONDS_IN_HOUR: Final = 3600
+
+
+def held_seconds(content: Content, reference: FigureRef | None) -> Fraction:
+    """Return the seconds of a referenced time, or nought when it is no time."""
+    figure = content.figures.get(reference.figure) if reference else None
+    if figure is None or figure.value.kind is not Kind.TIME:
+        return Fraction(0)
+    return figure.value.base
+
+
+def stages_about(
+    content: Content, pairs: tuple[tuple[Stage, Step], ...]
+) -> tuple[Quantity, dict[str, Quantity]]:
+    """Return about how long all steps take, and each stage in the order of its first step."""
+    seconds: dict[str, Fraction] = {}
+    for stage, step in pairs:
+        held = held_seconds(content, step.hold) + held_seconds(content, step.wait)
+        seconds[stage.stage] = seconds.get(stage.stage, Fraction(0)) + (
+            held or HANDLING_SECONDS_PER_STEP
+        )
+    total = sum(seconds.values(), Fraction(0))
+    return about(total), {stage: about(each) for stage, each in seconds.items()}
+
+
+def about(seconds: Fraction) -> Quantity:
+    """Return a duration rounded up to five minutes, in hours and minutes."""
+    rounded = -(-seconds // ROUNDED_TO_SECONDS) * ROUNDED_TO_SECONDS
+    minutes = Quantity(number=Fraction(rounded, 60), unit="min")
+    return minutes if rounded < SECONDS_IN_HOUR else minutes.in_unit("h min")

@@ -1,0 +1,188 @@
+"""A form drawn from the assessment pool: seeded, stratified by topic, meeting the blueprint.
+
+The same pool, assessment and seed give the same form. The order of items and of options is
+drawn too and kept in the form, for page and paper alike.
+"""
+
+from __future__ import annotations
+
+import random
+from collections.abc import Mapping
+from dataclasses import dataclass
+from fractions import Fraction
+from typing import Any
+
+from basinside.derive.plans import marking_plan
+from basinside.model.content import AskedItem, Content
+from basinside.model.prose import Words, read_prose
+from basinside.model.quiz import Assessment
+from basinside.model.words import THINKING
+
+
+class UnfillableError(ValueError):
+    """The pool cannot fill the blueprint; the message says what is short."""
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class DrawnItem:
+    """An item of a form, with its options in the form's order (authored positions)."""
+
+    asked: AskedItem
+    order: tuple[int, ...]
+
+
+def quotas(shares: Mapping[str, int], items: int) -> dict[str, int]:
+    """Return whole numbers of items for shares in percent, by largest remainder.
+
+    Ties go to the topic written first. The sum is ``items`` when the shares sum to 100.
+
+    >>> quotas({"a": 40, "b": 30, "c": 20, "d": 10}, 25)
+    {'a': 10, 'b': 8, 'c': 5, 'd': 2}
+    """
+    exact = {topic: Fraction(share * items, 100) for topic, share in shares.items()}
+    whole = {topic: int(share) for topic, share in exact.items()}
+    left = int(sum(exact.values())) - sum(whole.values())
+    rest = sorted(exact, key=lambda topic: whole[topic] - exact[topic])
+    for topic in rest[:left]:
+        whole[topic] += 1
+    return whole
+
+
+def draw_form(content: Content, assessment: Assessment, seed: bytes) -> tuple[DrawnItem, ...]:
+    """Return the items of one form.
+
+    Items of one scenario stand together, in their written order. Among the many forms that meet
+    the topic quotas the draw is repeated, seeded, until the thinking shares are met too.
+
+    Raises:
+        UnfillableError: when a topic has too few items, or no draw meets the thinking shares.
+    """
+    chance = random.Random(seed)  # noqa: S311 - a seed, kept secret inside the envelope
+    pool = [asked for asked in content.items("assessment")]
+    by_topic: dict[str, list[AskedItem]] = {}
+    for asked in pool:
+        by_topic.setdefault(asked.topic, []).append(asked)
+    wanted = quotas(assessment.blueprint.topics, assessment.items)
+    for topic, number in wanted.items():
+        have = len(by_topic.get(topic, ()))
+        if have < number:
+            raise UnfillableError(f"{topic} needs {number} items but the pool has {have}")
+    if sum(wanted.values()) != assessment.items:
+        raise UnfillableError("the shares of the topics do not make 100 %")
+    for _ in range(2_000):
+        chosen = [
+            asked
+            for topic, number in wanted.items()
+            for asked in chance.sample(by_topic[topic], number)
+        ]
+        if _thinking_met(assessment, chosen):
+            return tuple(
+                DrawnItem(asked=asked, order=_shuffled(chance, len(asked.item.options)))
+                for asked in _arranged(chance, chosen, pool)
+            )
+    raise UnfillableError("no draw has enough items of the kinds of thinking asked for")
+
+
+def _thinking_met(assessment: Assessment, chosen: list[AskedItem]) -> bool:
+    for thinking, share in assessment.blueprint.at_least.items():
+        floor = THINKING.index(thinking)
+        have = sum(THINKING.index(asked.item.thinking) >= floor for asked in chosen)
+        if have * 100 < share * len(chosen):
+            return False
+    return True
+
+
+def _arranged(
+    chance: random.Random, chosen: list[AskedItem], pool: list[AskedItem]
+) -> list[AskedItem]:
+    groups: dict[str, list[AskedItem]] = {}
+    place = {asked.item.item: n for n, asked in enumerate(pool)}
+    for asked in chosen:
+        key = asked.scenario.scenario if asked.scenario else f"/{asked.item.item}"
+        groups.setdefault(key, []).append(asked)
+    keys = sorted(groups)
+    chance.shuffle(keys)
+    return [
+        asked
+        for key in keys
+        for asked in sorted(groups[key], key=lambda each: place[each.item.item])
+    ]
+
+
+def _shuffled(chance: random.Random, number: int) -> tuple[int, ...]:
+    order = list(range(number))
+    chance.shuffle(order)
+    return tuple(order)
+
+
+def form_documents(
+    content: Content, assessment: Assessment, form: str, seed: bytes
+) -> tuple[dict[str, Any], dict[str, Any]]:
+    """Return what is sealed: the form as readers see it, and its keys.
+
+    Both hold finished text (references replaced by values as people read them), so that a form
+    stays what it was when a value changes later.
+    """
+    drawn = draw_form(content, assessment, seed)
+    handbook = content.handbook
+    head = {
+        "handbook": handbook.handbook if handbook else "",
+        "edition": handbook.edition if handbook else "",
+        "assessment": assessment.assessment,
+        "version": assessment.version,
+        "form": form,
+    }
+    items, keys = [], []
+    for each in drawn:
+        item = each.asked.item
+        options = [item.options[n] for n in each.order]
+        items.append(
+            {
+                "item": item.item,
+                "kind": item.kind,
+                "topic": each.asked.topic,
+                "situation": shown_text(each.asked.situation, content),
+                "stem": shown_text(item.stem, content),
+                "options": [shown_text(option.text, content) for option in options],
+                "scenario": each.asked.scenario.scenario if each.asked.scenario else "",
+            }
+        )
+        keys.append(
+            {
+                "plan": marking_plan(item, options),
+                "reasons": [shown_text(option.because or "", content) for option in options],
+                "beliefs": [shown_text(option.shows or "", content) for option in options],
+                "about": list(item.about),
+            }
+        )
+    form_document = {
+        "format": "basinside/form/1",
+        **head,
+        "title": assessment.title,
+        "seed": seed.hex(),
+        "items": items,
+        **({"minutes": assessment.minutes} if assessment.minutes else {}),
+    }
+    keys_document = {
+        "format": "basinside/keys/1",
+        **head,
+        "pass_percent": assessment.pass_.percent,
+        "items": keys,
+    }
+    return form_document, keys_document
+
+
+def shown_text(text: str, content: Content) -> str:
+    """Return a sentence with every reference written out as people read the value."""
+    parts = []
+    for span in read_prose(text) if text else ():
+        if isinstance(span, Words):
+            parts.append(span.text)
+            continue
+        figure = content.figures.get(span.figure)
+        if figure is None:
+            parts.append(span.figure)
+        else:
+            value = figure.value.in_unit(span.unit) if span.unit else figure.value
+            parts.append(value.text())
+    return "".join(parts)

@@ -1,0 +1,92 @@
+"""Evaluate a marking plan: an answer in, points out; the page's script does the same.
+
+A plan is data that ``derive.plans`` makes of an item. Positions are those of the options in the
+order the plan was made for. Nothing here decides what is right; the plan does.
+"""
+
+from __future__ import annotations
+
+import re
+from collections.abc import Mapping
+from dataclasses import dataclass
+from decimal import Decimal
+from typing import Any, Final
+
+_DECIMAL: Final = re.compile(r"-?[0-9]{1,12}(\.[0-9]{1,12})?\Z", re.ASCII)
+
+Plan = Mapping[str, Any]
+Answer = Mapping[str, Any]
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Outcome:
+    """What an answer is worth: points, whether they are all there, unsafe positions chosen."""
+
+    points: int
+    passed: bool
+    unsafe: tuple[int, ...] = ()
+
+
+def evaluate(plan: Plan, answer: Answer) -> Outcome:
+    """Return what an answer is worth.
+
+    Args:
+        plan: a marking plan (``derive.plans.marking_plan``).
+        answer: ``{"chosen": [0, 2]}``, ``{"order": [2, 0, 1]}``, ``{"number": "12.5"}``, or
+            ``{}`` when the item was not answered; positions are the plan's.
+
+    No answer, and an answer that does not fit the item (see ``fits``), has no points. Points are
+    ``worth`` or none; for ``plus-minus`` they are floor(worth x max(0, H - F) / K) for H hits and
+    F false ticks of K keys.
+    """
+    empty = not answer.get("chosen") and "order" not in answer and "number" not in answer
+    if empty or not fits(plan, answer):
+        return Outcome(points=0, passed=False)
+    failed = [each for each in plan["fail_any"] if _met(each, answer)]
+    unsafe = tuple(sorted({each["has"] for each in failed if "has" in each}))
+    points = 0 if failed else _points(plan, answer)
+    return Outcome(points=points, passed=points == plan["worth"], unsafe=unsafe)
+
+
+def fits(plan: Plan, answer: Answer) -> bool:
+    """Whether an answer is one that the item can have been given.
+
+    Chosen positions rise and exist, an order names each position once, a number is a plain
+    decimal of at most 12 digits on either side of its point, and there is one answer at most.
+    """
+    if sum(kind in answer for kind in ("chosen", "order", "number")) > 1:
+        return False
+    options: int = plan["options"]
+    if "chosen" in answer:
+        chosen = list(answer["chosen"])
+        return chosen == sorted(set(chosen)) and all(0 <= each < options for each in chosen)
+    if "order" in answer:
+        return sorted(answer["order"]) == list(range(options))
+    return "number" not in answer or bool(_DECIMAL.match(answer["number"]))
+
+
+def _met(condition: Mapping[str, Any], answer: Answer) -> bool:
+    chosen, order = answer.get("chosen", ()), list(answer.get("order", ()))
+    if "has" in condition:
+        return condition["has"] in chosen
+    if "hasnt" in condition:
+        return condition["hasnt"] not in chosen
+    if "before" in condition:
+        first, second = condition["before"]
+        return first in order and second in order and order.index(first) < order.index(second)
+    between = condition["between"]
+    if "number" not in answer:
+        return False
+    value = Decimal(answer["number"])
+    low, high = between.get("low"), between.get("high")
+    return (low is None or Decimal(low) <= value) and (high is None or value <= Decimal(high))
+
+
+def _points(plan: Plan, answer: Answer) -> int:
+    worth: int = plan["worth"]
+    if plan["points"]["kind"] == "plus-minus":
+        keys = plan["points"]["keys"]
+        hits = sum(each in keys for each in answer.get("chosen", ()))
+        false_ticks = len(answer.get("chosen", ())) - hits
+        return worth * max(0, hits - false_ticks) // len(keys)
+    return worth if all(_met(each, answer) for each in plan["pass_all"]) else 0

@@ -1,0 +1,174 @@
+"""The only reader of folders and the only writer; it does not know what files mean."""
+
+from __future__ import annotations
+
+import contextlib
+import os
+import shutil
+import tempfile
+from collections.abc import Iterator, Mapping
+from pathlib import Path
+from typing import Final
+
+MOST_FILES: Final = 40_000
+"""Files of one clinic; more means that the wrong folder was named (our own cap)."""
+LARGEST_READ_BYTES: Final = 64_000_000
+AUTHORED: Final = ("content", "quizzes")
+READ_ENDINGS: Final = (".yaml", ".yml", ".svg", ".json", ".md", ".txt")
+
+
+class FolderError(Exception):
+    """A folder or file that cannot be read or written, in one sentence with the mend."""
+
+
+def read_authored(root: Path) -> dict[str, bytes]:
+    """Return every authored file below ``content/`` and ``quizzes/``, by relative path.
+
+    Symbolic links and files whose name leaves the folder are not followed.
+
+    Raises:
+        FolderError: when there is neither folder, or the folder is far too large.
+    """
+    if not any((root / each).is_dir() for each in AUTHORED):
+        raise FolderError(
+            f"{root}: there is no content folder here; go to your clinic's folder, or make one"
+            " with “basinside new FOLDER”"
+        )
+    out: dict[str, bytes] = {}
+    for top in AUTHORED:
+        for path in sorted(_walk(root / top)):
+            out[path.relative_to(root).as_posix()] = _read(path)
+            if len(out) > MOST_FILES:
+                raise FolderError(f"{root}: more than {MOST_FILES} files; is this a clinic?")
+    return out
+
+
+def _walk(folder: Path) -> Iterator[Path]:
+    for where, folders, names in os.walk(folder, followlinks=False):
+        folders[:] = sorted(each for each in folders if not each.startswith("."))
+        for name in names:
+            path = Path(where) / name
+            if name.endswith(READ_ENDINGS) and not name.startswith(".") and not path.is_symlink():
+                yield path
+
+
+def _read(path: Path) -> bytes:
+    try:
+        with path.open("rb") as stream:
+            return stream.read(LARGEST_READ_BYTES + 1)
+    except OSError as error:
+        raise FolderError(f"{path}: cannot be read ({error.strerror})") from None
+
+
+def read_file(path: Path) -> bytes:
+    """Return the bytes of one file.
+
+    Raises:
+        FolderError: when it cannot be read or is far too large.
+    """
+    if path.is_dir():
+        raise FolderError(f"{path}: this is a folder, a file is needed")
+    raw = _read(path)
+    if len(raw) > LARGEST_READ_BYTES:
+        raise FolderError(f"{path}: the file is larger than 64 MB")
+    return raw
+
+
+def read_if_there(path: Path) -> bytes | None:
+    """Return the bytes of a file, or None when there is none."""
+    return read_file(path) if path.is_file() else None
+
+
+def write_file(path: Path, data: bytes | str, *, private: bool = False) -> None:
+    """Write a file in one move, so that a cut never leaves half of it.
+
+    Args:
+        path: where; folders above are made.
+        data: bytes, or text written as UTF-8 with line feeds.
+        private: whether only this user may read it.
+
+    Raises:
+        FolderError: when it cannot be written.
+    """
+    raw = data.encode() if isinstance(data, str) else data
+    try:
+        path.parent.mkdir(parents=True, exist_ok=True)
+        handle, name = tempfile.mkstemp(dir=path.parent, prefix=".", suffix=".part")
+        try:
+            with os.fdopen(handle, "wb") as stream:
+                stream.write(raw)
+            Path(name).chmod(0o600 if private else 0o644)
+            Path(name).replace(path)
+        except BaseException:
+            with contextlib.suppress(OSError):
+                Path(name).unlink()
+            raise
+    except OSError as error:
+        raise FolderError(f"{path}: cannot be written ({error.strerror})") from None
+
+
+def write_new_file(path: Path, data: bytes | str, *, private: bool = False) -> None:
+    """Write a file that must not exist yet.
+
+    Raises:
+        FolderError: when it exists already, or cannot be written.
+    """
+    if path.exists():
+        raise FolderError(f"{path}: is there already; nothing was overwritten")
+    write_file(path, data, private=private)
+
+
+def copy_tree(source: Path, target: Path, names: Mapping[str, str] | None = None) -> None:
+    """Copy a folder into a new one.
+
+    Raises:
+        FolderError: when the target holds files already.
+    """
+    if target.exists() and (not target.is_dir() or any(target.iterdir())):
+        raise FolderError(f"{target}: is there already and not empty; name a new folder")
+    try:
+        shutil.copytree(source, target, dirs_exist_ok=True,
+                        ignore=shutil.ignore_patterns("__pycache__", "*.pyc", ".*"))
+        for old, new in (names or {}).items():
+            (target / old).rename(target / new)
+    except OSError as error:
+        raise FolderError(f"{target}: cannot be written ({error.strerror})") from None
+
+
+def package_folder() -> Path:
+    """Return the folder of the installed package."""
+    return Path(__file__).parent
+
+
+def demo_folder() -> Path:
+    """Return the folder of the demonstration clinic: in the wheel, or in the checkout.
+
+    Raises:
+        FolderError: when this installation carries none.
+    """
+    carried = package_folder() / "demo"
+    if (carried / "content" / "handbook.yaml").is_file():
+        return carried
+    checkout = package_folder().parent.parent
+    if (checkout / "content" / "handbook.yaml").is_file():
+        return checkout
+    raise FolderError("this installation carries no demonstration clinic; install it again")
+
+
+def theme_folder() -> Path:
+    """Return the folder of the theme: the package ``basinside.theme``, wherever it lies."""
+    beside = package_folder() / "theme"
+    if (beside / "mkdocs_theme.yml").is_file():
+        return beside
+    return package_folder().parent.parent / "site_theme"
+
+
+def read_theme() -> dict[str, str]:
+    """Return the theme's files as text, by relative path."""
+    folder = theme_folder()
+    endings = (".html", ".css", ".js", ".svg", ".yaml", ".txt")
+    return {
+        path.relative_to(folder).as_posix(): path.read_text(encoding="utf-8")
+        for path in sorted(folder.rglob("*"))
+        if path.suffix in endings
+    }

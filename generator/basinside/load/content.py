@@ -1,0 +1,255 @@
+"""All files of a clinic to one model, with every problem of form at once."""
+
+from __future__ import annotations
+
+import hashlib
+from collections.abc import Iterable, Mapping
+from typing import Any, Final, NamedTuple, TypeVar
+
+from pydantic import BaseModel
+
+from basinside.load.entries import read_entry
+from basinside.load.json_text import JsonTextError, read_json
+from basinside.load.marked_yaml import read_yaml
+from basinside.load.pictures import clean_picture
+from basinside.load.references import reference_problems
+from basinside.load.variants import merge_variants
+from basinside.model.content import Content
+from basinside.model.equipment import Agent, EquipmentFile, IncidentFile, Route
+from basinside.model.figure import FigureFile, SourceFile
+from basinside.model.handbook import Handbook
+from basinside.model.instrument import Instrument
+from basinside.model.procedure import Procedure
+from basinside.model.quiz import Assessment, Observation, QuestionFile
+from basinside.problem import Level, Place, Problem
+
+LARGEST_EDITION_BYTES: Final = 64_000_000
+"""A closed edition of 1,000 procedures is about 6 MB (our own cap)."""
+
+M = TypeVar("M")
+
+
+class Kind(NamedTuple):
+    """A kind of file: where it lies, what it is read as, and the key that holds its id."""
+
+    folder: str
+    model: type[BaseModel]
+    id_key: str = ""
+
+
+SINGLE_FILES: Final = {
+    "content/handbook.yaml": Kind("", Handbook),
+    "content/sources.yaml": Kind("", SourceFile),
+    "content/equipment.yaml": Kind("", EquipmentFile),
+    "content/incidents.yaml": Kind("", IncidentFile),
+}
+FOLDERS: Final = (
+    Kind("content/figures/", FigureFile),
+    Kind("content/agents/", Agent, "agent"),
+    Kind("content/routes/", Route, "route"),
+    Kind("content/instruments/", Instrument, "instrument"),
+    Kind("content/procedures/", Procedure, "procedure"),
+    Kind("quizzes/questions/", QuestionFile),
+    Kind("quizzes/assessments/", Assessment, "assessment"),
+    Kind("quizzes/observations/", Observation, "observation"),
+)
+PICTURES: Final = "content/pictures/"
+EDITIONS: Final = "content/editions/"
+
+Read = tuple[Any, tuple[Problem, ...]]
+
+
+class Memory:
+    """What was read of each file last time, by the bytes it was read from."""
+
+    def __init__(self) -> None:
+        self._known: dict[tuple[str, bytes], Read] = {}
+        self._used: set[tuple[str, bytes]] = set()
+
+    def recall(self, file: str, raw: bytes) -> tuple[tuple[str, bytes], Read | None]:
+        """Return the key of a file's bytes and what was read from them, if known."""
+        key = (file, hashlib.sha256(raw).digest())
+        self._used.add(key)
+        return key, self._known.get(key)
+
+    def keep(self, key: tuple[str, bytes], read: Read) -> None:
+        """Remember what was read."""
+        self._known[key] = read
+
+    def forget_unused(self) -> None:
+        """Drop what the last reading did not ask for."""
+        self._known = {key: read for key, read in self._known.items() if key in self._used}
+        self._used = set()
+
+
+def load(
+    files: Mapping[str, bytes], memory: Memory | None = None
+) -> tuple[Content, list[Problem]]:
+    """Return the model of a clinic's files and every problem of form and of reference.
+
+    Args:
+        files: relative path with forward slashes -> bytes, ``content/...`` and ``quizzes/...``.
+        memory: what earlier readings kept; unchanged files are not read again.
+    """
+    problems: list[Problem] = []
+    read: dict[str, Any] = {}
+    for file in sorted(files):
+        kind = _kind_of(file)
+        if kind is not None:
+            read[file], found = _read(file, files[file], kind, memory)
+            problems.extend(found)
+        elif file.endswith((".yaml", ".yml")):
+            problems.append(_stray(file))
+    instruments, found = merge_variants(_folder(read, "content/instruments/"))
+    problems.extend(found)
+    entries = {file: value for file, value in read.items() if value is not None}
+    content = Content(
+        handbook=entries.get("content/handbook.yaml"),
+        sources=_inner(entries, "content/sources.yaml", "sources"),
+        figures=_unique(
+            ((key, each) for file in _folder(entries, "content/figures/").values()
+             for key, each in file.figures.items()), problems),
+        choices=_unique(
+            ((key, each) for file in _folder(entries, "content/figures/").values()
+             for key, each in file.choices.items()), problems),
+        agents=_by_id(entries, FOLDERS[1], problems),
+        routes=_by_id(entries, FOLDERS[2], problems),
+        equipment=_inner(entries, "content/equipment.yaml", "equipment"),
+        incidents=_unique(
+            ((each.incident, each) for each in
+             getattr(entries.get("content/incidents.yaml"), "incidents", ())), problems),
+        instruments=_by_id(instruments, FOLDERS[3], problems),
+        procedures=_by_id(entries, FOLDERS[4], problems),
+        questions=tuple(_folder(entries, "quizzes/questions/").values()),
+        assessments=_by_id(entries, FOLDERS[6], problems),
+        observations=_by_id(entries, FOLDERS[7], problems),
+        pictures=_pictures(files, problems, memory),
+        editions=_editions(files, problems),
+    )
+    if content.handbook is None and "content/handbook.yaml" not in files:
+        message = "there is no content/handbook.yaml; begin with “basinside new FOLDER”"
+        problems.append(_problem(Place("content/handbook.yaml"), "file-missing", message))
+    problems.extend(_repeated_items(content))
+    problems.extend(reference_problems(content))
+    if memory is not None:
+        memory.forget_unused()
+    return content, problems
+
+
+def _kind_of(file: str) -> Kind | None:
+    if file in SINGLE_FILES:
+        return SINGLE_FILES[file]
+    if not file.endswith(".yaml"):
+        return None
+    return next((kind for kind in FOLDERS if file.startswith(kind.folder)), None)
+
+
+def _read(file: str, raw: bytes, kind: Kind, memory: Memory | None) -> Read:
+    key, known = memory.recall(file, raw) if memory else (None, None)
+    if known is not None:
+        return known
+    data, problems = read_yaml(raw, file)
+    entry: Any = None
+    if data is not None and not (problems and kind.model is Instrument):
+        if kind.model is Instrument:
+            entry = data if isinstance(data, dict) else read_entry(Instrument, data, file)
+            if isinstance(entry, tuple):
+                entry, problems = None, problems + entry[1]
+        else:
+            entry, found = read_entry(kind.model, data, file)
+            problems = problems + found
+    read = (entry, problems)
+    if memory is not None and key is not None:
+        memory.keep(key, read)
+    return read
+
+
+def _folder(entries: Mapping[str, Any], folder: str) -> dict[str, Any]:
+    return {
+        file: value
+        for file, value in entries.items()
+        if file.startswith(folder) and value is not None
+    }
+
+
+def _inner(entries: Mapping[str, Any], file: str, key: str) -> Mapping[str, Any]:
+    return getattr(entries[file], key) if file in entries else {}
+
+
+def _by_id(entries: Mapping[str, Any], kind: Kind, problems: list[Problem]) -> dict[str, Any]:
+    found = _folder(entries, kind.folder)
+    for file, entry in found.items():
+        given, stem = getattr(entry, kind.id_key), file.rsplit("/", 1)[-1].removesuffix(".yaml")
+        if given != stem:
+            message = f"the file is named {stem}.yaml but holds “{given}”; name it {given}.yaml"
+            problems.append(_problem(entry.place.at(kind.id_key), "file-name", message))
+    return _unique(((getattr(each, kind.id_key), each) for each in found.values()), problems)
+
+
+def _unique(pairs: Iterable[tuple[str, M]], problems: list[Problem]) -> dict[str, M]:
+    out: dict[str, M] = {}
+    folded: dict[str, str] = {}
+    for key, entry in pairs:
+        if key.casefold() in folded:
+            place: Place = entry.place  # type: ignore[attr-defined]
+            first: Place = out[folded[key.casefold()]].place  # type: ignore[attr-defined]
+            message = f"“{key}” is written twice, here and in {first.file}; keep one"
+            problems.append(_problem(place, "repeated-id", message))
+        else:
+            folded[key.casefold()] = key
+            out[key] = entry
+    return out
+
+
+def _repeated_items(content: Content) -> list[Problem]:
+    problems: list[Problem] = []
+    _unique(((asked.item.item, asked.item) for asked in content.items()), problems)
+    return problems
+
+
+def _pictures(
+    files: Mapping[str, bytes], problems: list[Problem], memory: Memory | None
+) -> dict[str, Any]:
+    pictures = {}
+    for file in sorted(files):
+        if file.startswith(PICTURES) and file.endswith(".svg"):
+            key, known = memory.recall(file, files[file]) if memory else (None, None)
+            read = known or clean_picture(files[file], file)
+            if memory is not None and key is not None:
+                memory.keep(key, read)
+            problems.extend(read[1])
+            if read[0] is not None:
+                pictures[file.removeprefix(PICTURES)] = read[0]
+    return pictures
+
+
+def _editions(files: Mapping[str, bytes], problems: list[Problem]) -> dict[str, Any]:
+    editions = {}
+    for file in sorted(files):
+        if not (file.startswith(EDITIONS) and file.endswith(".json")):
+            continue
+        try:
+            value = read_json(files[file], file, LARGEST_EDITION_BYTES)
+        except JsonTextError as error:
+            place = Place(file, (), (error.line, error.column))
+            problems.append(_problem(place, "file-unreadable", error.message))
+            continue
+        name = file.removeprefix(EDITIONS).removesuffix(".json")
+        if isinstance(value, dict) and value.get("format") == "basinside/edition/1":
+            editions[name] = value
+        else:
+            message = "this is no closed edition; “basinside edition close” writes them"
+            problems.append(_problem(Place(file), "file-unreadable", message))
+    return editions
+
+
+def _stray(file: str) -> Problem:
+    places = ", ".join(kind.folder for kind in FOLDERS)
+    message = f"this file lies where nothing is read; move it into one of {places}"
+    return _problem(Place(file), "file-misplaced", message)
+
+
+def _problem(place: Place, rule: str, message: str) -> Problem:
+    return Problem(place=place, rule=rule, level=Level.NEVER, message=message)
+
+

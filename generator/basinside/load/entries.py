@@ -1,0 +1,157 @@
+"""Plain data to a typed entry, and what pydantic objects to in the words of an author."""
+
+from __future__ import annotations
+
+import difflib
+import types
+import typing
+from functools import lru_cache
+from typing import Any, TypeVar
+
+from pydantic import BaseModel, ValidationError
+
+from basinside.model.entry import PLACE_KEY
+from basinside.problem import Level, Place, Problem
+
+E = TypeVar("E", bound=BaseModel)
+
+
+def read_entry(model: type[E], data: Any, file: str) -> tuple[E | None, tuple[Problem, ...]]:
+    """Return the entry, or every problem of its shape."""
+    if not isinstance(data, dict):
+        message = f"the file must hold keys such as “{next(iter(_keys_of(model)))}:”"
+        return None, (_problem(Place(file), "wrong-shape", message),)
+    try:
+        return model.model_validate(data), ()
+    except ValidationError as error:
+        return None, tuple(
+            dict.fromkeys(
+                _translate(model, data, file, each)
+                for each in error.errors(include_url=False)
+            )
+        )
+
+
+def _translate(model: type[BaseModel], data: Any, file: str, error: Any) -> Problem:
+    loc = tuple(part for part in error["loc"] if part not in {"item", "scenario"} or _is_key(data, error["loc"], part))
+    place, given, holder = _walk(data, loc, file)
+    kind = error["type"]
+    name = str(loc[-1]) if loc else ""
+    if kind == "extra_forbidden":
+        return _problem(place, "unknown-key", *_unknown_key(model, loc, holder))
+    if kind == "missing":
+        return _problem(place, "missing-key", f"“{name}” is missing here")
+    if kind == "literal_error":
+        allowed = _allowed(error)
+        return _problem(place, "unknown-word", *_unknown_word(str(given), allowed, name))
+    if kind == "string_pattern_mismatch":
+        return _problem(place, "bad-id", _bad_pattern(str(given), error["ctx"]["pattern"]))
+    if kind == "value_error":
+        return _problem(place, "bad-value", f"{name} is “{given}”: {error['ctx']['error']}")
+    if kind == "string_too_long":
+        return _problem(place, "bad-value", f"{name} is longer than a note may be; shorten it")
+    return _problem(place, "wrong-shape", _wrong_shape(kind, name, given))
+
+
+def _is_key(data: Any, loc: tuple[Any, ...], part: Any) -> bool:
+    """Whether a word of the location is a key that stands in the data and no union tag."""
+    node = data
+    for each in loc:
+        if each == part and not (isinstance(node, dict) and part in node):
+            return False
+        if isinstance(node, dict):
+            node = node.get(each, node)
+        elif isinstance(node, tuple) and isinstance(each, int) and each < len(node):
+            node = node[each]
+    return True
+
+
+def _walk(data: Any, loc: tuple[Any, ...], file: str) -> tuple[Place, Any, Any]:
+    node, holder = data, data
+    place = data.get(PLACE_KEY, Place(file)) if isinstance(data, dict) else Place(file)
+    for part in loc:
+        holder = node
+        if isinstance(node, dict):
+            place = node.get(PLACE_KEY, place).at(part)
+            node = node.get(part)
+        elif isinstance(node, tuple) and isinstance(part, int) and part < len(node):
+            place = place.at(part)
+            node = node[part]
+    return place, node, holder
+
+
+def _unknown_key(
+    model: type[BaseModel], loc: tuple[Any, ...], holder: Any
+) -> tuple[str, str]:
+    name = str(loc[-1])
+    beside = set(holder) - {PLACE_KEY, name} if isinstance(holder, dict) else set()
+    known = _models_below(model)
+    best = max(known, key=lambda each: (len(_keys_of(each) & beside), each is model))
+    near = difflib.get_close_matches(name, sorted(_keys_of(best) - beside), 1, 0.6)
+    hint = f"Did you mean “{near[0]}”?" if near else ""
+    if not near and isinstance(holder, dict) and isinstance(holder.get(name), str):
+        hint = "A sentence with “: ” or a comma inside braces can look like a key."
+    return f"there is no key “{name}” here", hint
+
+
+def _unknown_word(given: str, allowed: tuple[str, ...], name: str) -> tuple[str, str]:
+    near = difflib.get_close_matches(given, allowed, 1, 0.5)
+    if near:
+        return f"{name}: “{given}” is not a word of the list", f"Did you mean “{near[0]}”?"
+    return f"{name}: “{given}” is not one of: {', '.join(allowed)}", ""
+
+
+def _allowed(error: Any) -> tuple[str, ...]:
+    said: str = error["ctx"]["expected"]
+    return tuple(part.strip().strip("'\"") for part in said.replace(" or ", ", ").split(", "))
+
+
+def _bad_pattern(given: str, pattern: str) -> str:
+    if "\\." in pattern and "A-Z" not in pattern and "[0-9]{4}" not in pattern:
+        return f"“{given}” is no id of a value; write lower-case words with dots, as boil.hold"
+    if "[0-9]{4}" in pattern:
+        return f"“{given}” is no edition; write it as 2026.2"
+    if "[^,]" in pattern:
+        return f"“{given}” is no citation; write a source id, one space and the place, no comma"
+    if "/" in pattern:
+        return f"“{given}” names no step; write procedure/step"
+    return f"“{given}” is no id; write lower-case words with hyphens"
+
+
+def _wrong_shape(kind: str, name: str, given: Any) -> str:
+    shown = name or "this"
+    if given is None:
+        return f"{shown} has no value"
+    if kind in {"tuple_type", "too_short", "too_long"}:
+        return f"{shown} must be a list: entries with “- ” or in brackets"
+    if kind in {"model_type", "model_attributes_type", "dict_type"}:
+        return f"{shown} must be keys with values, not a sentence"
+    if kind.startswith("string"):
+        return f"{shown} must be a sentence or a word, not keys or a list"
+    return f"{shown} has the wrong shape"
+
+
+@lru_cache(maxsize=64)
+def _models_below(model: type[BaseModel]) -> tuple[type[BaseModel], ...]:
+    found: dict[type[BaseModel], None] = {}
+    waiting: list[Any] = [model]
+    while waiting:
+        each = waiting.pop()
+        if isinstance(each, type) and not isinstance(each, types.GenericAlias):
+            if issubclass(each, BaseModel) and each not in found:
+                found[each] = None
+                waiting.extend(field.annotation for field in each.model_fields.values())
+        else:
+            waiting.extend(typing.get_args(each))
+    return tuple(found)
+
+
+@lru_cache(maxsize=256)
+def _keys_of(model: type[BaseModel]) -> frozenset[str]:
+    return frozenset(
+        field.alias or name for name, field in model.model_fields.items() if name != "place"
+    )
+
+
+def _problem(place: Place, rule: str, message: str, hint: str = "") -> Problem:
+    return Problem(place=place, rule=rule, level=Level.NEVER, message=message, hint=hint)

@@ -1,0 +1,261 @@
+"""Every id that an entry names must name something; a wrong one gets the nearest known."""
+
+from __future__ import annotations
+
+import difflib
+from collections.abc import Iterator
+from typing import Any, NamedTuple
+
+from pydantic import BaseModel
+
+from basinside.model.content import Content
+from basinside.model.entry import FigureRef
+from basinside.model.instrument import Instrument
+from basinside.model.procedure import Procedure, Step
+from basinside.model.prose import references
+from basinside.model.quiz import Item
+from basinside.problem import Level, Place, Problem
+from basinside.quantity import QuantityError
+
+
+class Named(NamedTuple):
+    """An id that an entry names: of which kind, which, and where."""
+
+    kind: str
+    id: str
+    place: Place
+
+
+def reference_problems(content: Content) -> list[Problem]:
+    """Return a problem for every id that names nothing, and for units that do not fit."""
+    known = _known(content)
+    problems: list[Problem] = []
+    for named in all_named(content):
+        if named.id not in known[named.kind]:
+            problems.append(_unknown(named, known[named.kind]))
+    for text, place in all_prose(content):
+        for reference in references(text):
+            figure = content.figures.get(reference.figure)
+            if figure is None:
+                problems.append(_unknown(Named("value", reference.figure, place), known["value"]))
+            elif reference.unit:
+                try:
+                    figure.value.in_unit(reference.unit)
+                except QuantityError as error:
+                    problems.append(_problem(place, "bad-value", str(error)))
+    return problems
+
+
+def _known(content: Content) -> dict[str, Any]:
+    steps = {
+        f"{procedure.procedure}/{step.step}"
+        for procedure in content.procedures.values()
+        for _, step in procedure.steps
+    }
+    lines = {
+        f"{each.observation}/{line.line}"
+        for each in content.observations.values()
+        for line in each.lines
+    }
+    handbook = content.handbook
+    vessels = {each.vessel for each in handbook.clinic.vessels} if handbook else set()
+    contacts = {each.contact for each in handbook.contacts} if handbook else set()
+    scopes = set(handbook.scopes) if handbook else set()
+    topics = {each.topic for each in content.questions}
+    return {
+        "value": content.figures,
+        "choice": content.choices,
+        "source": content.sources,
+        "agent": content.agents,
+        "route": content.routes,
+        "equipment": content.equipment,
+        "incident": {each: None for each in content.incidents},
+        "instrument": content.instruments,
+        "procedure": content.procedures,
+        "step": steps,
+        "step or line": steps | lines | set(content.agents) | set(content.incidents)
+        | set(content.routes) | set(content.instruments) | set(content.figures)
+        | set(content.choices) | set(content.procedures) | set(content.equipment),
+        "vessel": vessels,
+        "contact": contacts,
+        "scope or procedure": scopes | set(content.procedures) | {"all"},
+        "topic": topics,
+        "assessment": content.assessments,
+    }
+
+
+def all_named(content: Content) -> Iterator[Named]:
+    """Yield every id that an entry names outside prose."""
+    for figure_id, figure in content.figures.items():
+        yield from _citation(figure.source, figure.place)
+        del figure_id
+    for choice in content.choices.values():
+        yield from _citation(choice.source, choice.place)
+        for n, other in enumerate(choice.not_chosen):
+            yield from _citation(other.source, choice.place.at("not_chosen", n))
+    for agent in content.agents.values():
+        yield from _figures(agent)
+        for n, incident in enumerate(agent.first_aid):
+            yield Named("incident", incident, agent.place.at("first_aid", n))
+    for route in content.routes.values():
+        yield from _figures(route)
+        yield from _one("agent", route.agent, route.place.at("agent"))
+        yield from _many("equipment", route.needs, route.place.at("needs"))
+    for incident_entry in content.incidents.values():
+        yield from _figures(incident_entry)
+        yield from _one("contact", incident_entry.contact, incident_entry.place.at("contact"))
+    for instrument in content.instruments.values():
+        yield from _instrument(instrument)
+    for procedure in content.procedures.values():
+        yield from _procedure(procedure)
+    for asked in content.items():
+        yield from _item(asked.item)
+    for assessment in content.assessments.values():
+        place = assessment.blueprint.place.at("topics")
+        yield from _many_keys("topic", assessment.blueprint.topics, place)
+    for observation in content.observations.values():
+        yield Named("procedure", observation.observation, observation.place.at("observation"))
+    yield from _handbook(content)
+
+
+def _handbook(content: Content) -> Iterator[Named]:
+    handbook = content.handbook
+    if handbook is None:
+        return
+    clinic = handbook.clinic
+    yield from _many("route", clinic.has, clinic.place.at("has"))
+    for name in ("cases_per_year", "ready_reserve"):
+        yield from _many_keys("instrument", getattr(clinic, name), clinic.place.at(name))
+    for scope, procedures in handbook.scopes.items():
+        yield from _many("procedure", procedures, handbook.place.at("scopes", scope))
+    for line in handbook.policy:
+        yield from _many("scope or procedure", line.scope, line.place.at("scope"))
+        if line.knowledge:
+            place = line.knowledge.place.at("assessment")
+            yield Named("assessment", line.knowledge.assessment, place)
+
+
+def _instrument(instrument: Instrument) -> Iterator[Named]:
+    place = instrument.place
+    for route, reached in instrument.reaches.items():
+        yield Named("route", route, place.at("reaches", route))
+        yield from _citation(reached.source, reached.place)
+    for alike in instrument.look_alikes:
+        yield Named("instrument", alike.instrument, alike.place.at("instrument"))
+    for part in instrument.parts:
+        if part.survives:
+            yield from _citation(part.survives.source, part.survives.place)
+            yield from _many_keys("route", part.survives.routes, part.survives.place.at("routes"))
+        if part.level_decided:
+            yield from _citation(part.level_decided.source, part.level_decided.place)
+        if part.lubricate:
+            yield Named("agent", part.lubricate.with_, part.lubricate.place.at("with"))
+    parts = {each.part for each in instrument.parts}
+    for n, taken in enumerate(instrument.take_apart):
+        if taken not in parts:
+            yield Named("step", f"part {taken}", place.at("take_apart", n))
+    for line in instrument.function_test:
+        yield from _figures(line)
+    yield from _figures(instrument)
+
+
+def _procedure(procedure: Procedure) -> Iterator[Named]:
+    place = procedure.place
+    yield Named("instrument", procedure.instrument, place.at("instrument"))
+    yield Named("route", procedure.route, place.at("route"))
+    yield from _one("vessel", procedure.vessel, place.at("vessel"))
+    for _, step in procedure.steps:
+        yield from _step(step)
+
+
+def _step(step: Step) -> Iterator[Named]:
+    place = step.place
+    yield from _figures(step)
+    if step.hold and step.hold.no_longer_than:
+        yield from _figures(step.hold)
+    yield from _one("agent", step.agent, place.at("agent"))
+    yield from _one("equipment", step.in_, place.at("in"))
+    yield from _many("equipment", step.with_, place.at("with"))
+    yield from _many("equipment", step.needs, place.at("needs"))
+    yield from _one("choice", step.choice, place.at("choice"))
+
+
+def _item(item: Item) -> Iterator[Named]:
+    yield from _many("step or line", item.about, item.place.at("about"))
+    if item.rests_on:
+        rest = item.rests_on
+        yield from _many_keys("value", rest.values, rest.place.at("values"))
+        yield from _many("step", rest.steps, rest.place.at("steps"))
+
+
+def _figures(entry: BaseModel) -> Iterator[Named]:
+    for name in type(entry).model_fields:
+        value = getattr(entry, name)
+        if isinstance(value, FigureRef):
+            yield Named("value", value.figure, value.place.at("figure"))
+
+
+def _citation(source: str | None, place: Place) -> Iterator[Named]:
+    if source:
+        yield Named("source", source.split(" ", 1)[0], place.at("source"))
+
+
+def _one(kind: str, value: str | None, place: Place) -> Iterator[Named]:
+    if value is not None:
+        yield Named(kind, value, place)
+
+
+def _many(kind: str, values: tuple[str, ...], place: Place) -> Iterator[Named]:
+    for n, value in enumerate(values):
+        yield Named(kind, value, place.at(n))
+
+
+def _many_keys(kind: str, values: Any, place: Place) -> Iterator[Named]:
+    for value in values:
+        yield Named(kind, value, place.at(value))
+
+
+def all_prose(content: Content) -> Iterator[tuple[str, Place]]:
+    """Yield every sentence that may hold references, with its place."""
+    for group in (
+        content.figures, content.choices, content.agents, content.equipment, content.incidents,
+        content.instruments, content.procedures, content.assessments, content.observations,
+    ):
+        for entry in group.values():  # type: ignore[attr-defined]
+            yield from _prose_of(entry)
+    for questions in content.questions:
+        yield from _prose_of(questions)
+    if content.handbook:
+        yield from _prose_of(content.handbook)
+
+
+def _prose_of(entry: Any) -> Iterator[tuple[str, Place]]:
+    for name, value in entry.__dict__.items():
+        if type(value) is str:
+            if "{{" in value:
+                key = type(entry).model_fields[name].alias or name
+                yield value, entry.place.at(key)
+        elif isinstance(value, BaseModel):
+            yield from _prose_of(value)
+        elif type(value) is tuple and name != "place":
+            for n, each in enumerate(value):
+                if isinstance(each, BaseModel):
+                    yield from _prose_of(each)
+                elif type(each) is str and "{{" in each:
+                    yield each, entry.place.at(name, n)
+        elif type(value) is dict:
+            for each in value.values():
+                if isinstance(each, BaseModel):
+                    yield from _prose_of(each)
+
+
+def _unknown(named: Named, known: Any) -> Problem:
+    names = [each for each in known if isinstance(each, str)]
+    near = difflib.get_close_matches(named.id, names, 1, 0.6)
+    hint = f"Did you mean “{near[0]}”?" if near else ""
+    kind = "step" if named.kind == "step or line" else named.kind
+    return _problem(named.place, "unknown-id", f"there is no {kind} “{named.id}”", hint)
+
+
+def _problem(place: Place, rule: str, message: str, hint: str = "") -> Problem:
+    return Problem(place=place, rule=rule, level=Level.NEVER, message=message, hint=hint)

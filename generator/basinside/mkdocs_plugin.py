@@ -1,0 +1,108 @@
+"""The host's side: MkDocs reads mkdocs.yml, watches, serves and writes; the rest is ours.
+
+The only file that imports mkdocs. From ``content/`` nothing is copied: every file of the folder
+is made by the pipeline.
+"""
+
+from __future__ import annotations
+
+import gc
+import logging
+from collections.abc import Iterator
+from pathlib import Path
+from typing import Literal
+
+from mkdocs.config.defaults import MkDocsConfig
+from mkdocs.exceptions import PluginError
+from mkdocs.plugins import BasePlugin, get_plugin_logger
+from mkdocs.structure.files import File, Files
+
+from basinside import files as folders
+from basinside import pipeline
+from basinside.load.content import Memory
+from basinside.problem import Level, Placed
+from basinside.render.environment import Theme
+from basinside.render.report import problem_banners, summary_line
+
+log = get_plugin_logger("basinside")
+
+_LOUDNESS = {Level.INFO: logging.DEBUG, Level.WARN: logging.WARNING}
+
+
+class BasinsidePlugin(BasePlugin):  # type: ignore[type-arg, no-untyped-call]
+    """Builds the handbook folder from ``content/`` and ``quizzes/``."""
+
+    def __init__(self) -> None:
+        self.memory = Memory()
+        self.page_memory = pipeline.PageMemory()
+        self.preview = False
+        self.last_good: pipeline.Clinic | None = None
+        self.now: pipeline.Clinic | None = None
+        self.problems: tuple[Placed, ...] = ()
+
+    def on_startup(self, *, command: Literal["build", "gh-deploy", "serve"], dirty: bool) -> None:
+        """Note whether this is a preview; having this keeps the instance over rebuilds."""
+        self.preview = command == "serve"
+
+    def on_config(self, config: MkDocsConfig) -> MkDocsConfig:
+        """Read and check before MkDocs empties the site folder, so the last good one survives."""
+        collecting = gc.isenabled()
+        gc.disable()
+        root = Path(config.config_file_path).parent if config.config_file_path else Path()
+        config.use_directory_urls = False
+        config.theme.static_templates.discard("sitemap.xml")
+        config.theme.static_templates.discard("404.html")
+        if self.preview:
+            config.watch.extend(
+                str(path) for path in (root / "quizzes", folders.theme_folder()) if path.is_dir()
+            )
+        try:
+            clinic = pipeline.read_clinic(root, memory=self.memory if self.preview else None)
+        except folders.FolderError as error:
+            raise PluginError(str(error)) from None
+        self.problems = pipeline.place_problems(clinic)
+        self._say()
+        if not clinic.stops:
+            self.now = self.last_good = clinic
+        elif self.preview:
+            self.now = self.last_good or clinic
+        else:
+            raise PluginError(summary_line(self.problems))
+        if collecting and self.preview:
+            gc.enable()
+        return config
+
+    def on_files(self, files: Files, config: MkDocsConfig) -> Files:
+        """Replace whatever MkDocs found by the files of the handbook folder."""
+        assert self.now is not None  # on_config has run
+        made = Files([])
+        for path, text in self._pages():
+            made.append(File.generated(config, path, content=text))
+        return made
+
+    def _pages(self) -> Iterator[tuple[str, str]]:
+        assert self.now is not None  # on_config has run
+        stopped = any(each.problem.stops for each in self.problems)
+        banners = problem_banners(self.problems) if self.preview and stopped else ()
+        theme = Theme(folders.read_theme())
+        if stopped and self.last_good is None:
+            yield from pipeline.build_problem_page(self.now, theme, banners)
+            return
+        yield from pipeline.build_pages(
+            self.now,
+            theme,
+            memory=self.page_memory if self.preview and not banners else None,
+            banners=banners,
+            preview=self.preview,
+        )
+
+    def on_post_build(self, config: MkDocsConfig) -> None:
+        """Leave the collector with nothing to walk through at exit."""
+        if not self.preview:
+            gc.freeze()
+
+    def _say(self) -> None:
+        for each in self.problems:
+            problem = each.problem
+            level = _LOUDNESS.get(problem.level, logging.ERROR)
+            log.log(logging.INFO if problem.waived_by else level, "%s", each)

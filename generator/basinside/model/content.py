@@ -1,0 +1,71 @@
+"""Everything an author wrote, gathered; gaps stay gaps."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator, Mapping
+from dataclasses import dataclass, field
+from typing import Any, NamedTuple
+
+from basinside.model.equipment import Agent, Equipment, Incident, Route
+from basinside.model.figure import Choice, Figure, Source
+from basinside.model.handbook import Handbook, Vessel
+from basinside.model.instrument import Instrument
+from basinside.model.picture import Picture
+from basinside.model.procedure import Procedure
+from basinside.model.quiz import Assessment, Item, Observation, QuestionFile, Scenario
+
+
+class AskedItem(NamedTuple):
+    """An item with the topic, the pool and the scenario it stands in."""
+
+    item: Item
+    topic: str
+    pool: str
+    scenario: Scenario | None
+
+    @property
+    def situation(self) -> str:
+        """The situation shown before the stem, or nothing."""
+        own = self.item.situation or ""
+        return own if self.scenario is None else " ".join((self.scenario.situation, own)).strip()
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Content:
+    """The model of one handbook."""
+
+    handbook: Handbook | None = None
+    sources: Mapping[str, Source] = field(default_factory=dict)
+    figures: Mapping[str, Figure] = field(default_factory=dict)
+    choices: Mapping[str, Choice] = field(default_factory=dict)
+    agents: Mapping[str, Agent] = field(default_factory=dict)
+    routes: Mapping[str, Route] = field(default_factory=dict)
+    equipment: Mapping[str, Equipment] = field(default_factory=dict)
+    incidents: Mapping[str, Incident] = field(default_factory=dict)
+    instruments: Mapping[str, Instrument] = field(default_factory=dict)
+    procedures: Mapping[str, Procedure] = field(default_factory=dict)
+    questions: tuple[QuestionFile, ...] = ()
+    assessments: Mapping[str, Assessment] = field(default_factory=dict)
+    observations: Mapping[str, Observation] = field(default_factory=dict)
+    pictures: Mapping[str, Picture] = field(default_factory=dict)
+    editions: Mapping[str, Mapping[str, Any]] = field(default_factory=dict)
+
+    def items(self, pool: str = "") -> Iterator[AskedItem]:
+        """Yield every item in file order, of one pool or of both."""
+        for questions in self.questions:
+            if pool and questions.pool != pool:
+                continue
+            for entry in questions.items:
+                if isinstance(entry, Scenario):
+                    for item in entry.items:
+                        yield AskedItem(item, questions.topic, questions.pool, entry)
+                else:
+                    yield AskedItem(entry, questions.topic, questions.pool, None)
+
+    def vessel(self, vessel: str) -> Vessel | None:
+        """Return the vessel with that id."""
+        if self.handbook is None:
+            return None
+        return next(
+            (each for each in self.handbook.clinic.vessels if each.vessel == vessel), None
+        )

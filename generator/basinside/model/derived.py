@@ -1,0 +1,212 @@
+"""What follows from the model, as values: filled by ``derive/``, read by every later stage."""
+
+from __future__ import annotations
+
+from collections.abc import Mapping
+from dataclasses import dataclass
+from typing import Any, Literal
+
+from basinside.model.equipment import Agent, Route
+from basinside.model.handbook import KnowledgeNeed, PracticeNeed, Vessel, WayBack
+from basinside.model.instrument import Instrument, LevelDecided, Part, Reaches
+from basinside.model.procedure import Procedure, Stage, Step
+from basinside.model.words import CareLevel, Contact, Worn
+from basinside.quantity import Quantity
+
+SoilState = Literal["soiled", "clean", "processed"]
+
+LEVEL_STAGES = frozenset({"disinfection", "sterilization"})
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class NeededLevel:
+    """The least level of one part: by its gravest contact, unless decided by name."""
+
+    part: Part
+    contact: Contact
+    by_contact: CareLevel
+    level: CareLevel
+    decided: LevelDecided | None
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class VesselReach:
+    """How hot a vessel gets here, or that it cannot be known.
+
+    Temperatures in degrees Celsius, pressures in kPa above the air outside.
+    """
+
+    vessel: Vessel
+    limit_kpa: float | None
+    reached_celsius: float | None
+
+    def reaches(self, celsius: float) -> bool | None:
+        """Whether the vessel reaches a temperature; None when its limit is not stated."""
+        return None if self.reached_celsius is None else self.reached_celsius >= celsius
+
+
+ReasonKind = Literal[
+    "single-use",
+    "part-not-survive",
+    "part-not-stated",
+    "no-evidence",
+    "level-too-low",
+    "no-vessel",
+    "vessel-too-cool",
+]
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Reason:
+    """One reason why a route is refused: the part, the property, and who says so."""
+
+    kind: ReasonKind
+    part: Part | None = None
+    source: str = ""
+    needed: CareLevel | None = None
+    reached: CareLevel | None = None
+    vessel: VesselReach | None = None
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class RouteVerdict:
+    """Whether one route may be used for one instrument here."""
+
+    instrument: Instrument
+    route: Route
+    level: CareLevel
+    reaches: Reaches | None
+    reasons: tuple[Reason, ...]
+    vessels: tuple[VesselReach, ...] = ()
+
+    @property
+    def permitted(self) -> bool:
+        """Whether nothing speaks against the route."""
+        return not self.reasons
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class PlacedStep:
+    """A step in its procedure, with its soil state before and after."""
+
+    number: int
+    stage: Stage
+    step: Step
+    before: SoilState
+    after: SoilState
+    agent: Agent | None
+    wear: tuple[Worn, ...]
+
+    @property
+    def is_level_step(self) -> bool:
+        """Whether this step is the one that gives the level."""
+        return self.step.action == "expose" and self.stage.stage in LEVEL_STAGES
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class WholeProcedure:
+    """A procedure with its instrument, its route and its placed steps; gaps are None.
+
+    ``level`` is what its route reaches on its instrument; ``about`` how long it takes, and
+    ``stages_about`` how long each stage, in the order in which the stages first come.
+    """
+
+    procedure: Procedure
+    instrument: Instrument | None
+    route: Route | None
+    parts: tuple[Part, ...]
+    steps: tuple[PlacedStep, ...]
+    level: CareLevel | None
+    about: Quantity
+    stages_about: Mapping[str, Quantity]
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class WholeInstrument:
+    """An instrument with the level each part needs and the verdict of each of our routes."""
+
+    instrument: Instrument
+    needed: Mapping[str, NeededLevel]
+    highest: CareLevel
+    gravest: Contact
+    verdicts: tuple[RouteVerdict, ...]
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class ChecklistLine:
+    """One line to watch: a safety step, or something that only an author can add."""
+
+    line: str
+    text: str
+    placed: PlacedStep | None
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Checklist:
+    """The observation checklist of one procedure."""
+
+    procedure: str
+    lines: tuple[ChecklistLine, ...]
+    cues: tuple[str, ...]
+    who_may_observe: str
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Scope:
+    """What a record can cover: one procedure or a named group, with its digest."""
+
+    id: str
+    procedures: tuple[str, ...]
+    digest: str
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Policy:
+    """What is asked before a record may be signed for a scope; absent lines are None."""
+
+    knowledge: KnowledgeNeed | None = None
+    after_last_attempt: str | None = None
+    practice: PracticeNeed | None = None
+    lasts: Quantity | None = None
+    lapses_if_not_done_for: Quantity | None = None
+    way_back: WayBack | None = None
+
+
+ChangeKind = Literal[
+    "value-changed",
+    "value-new",
+    "value-gone",
+    "procedure-new",
+    "procedure-gone",
+    "step-changed",
+    "step-reworded",
+    "step-new",
+    "step-gone",
+    "steps-moved",
+    "choice-changed",
+    "choice-new",
+    "choice-gone",
+]
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Change:
+    """One thing that differs between editions: where, which member of it, before and after."""
+
+    kind: ChangeKind
+    id: str
+    member: str = ""
+    old: Any = None
+    new: Any = None
+    safety: bool = False
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Derived:
+    """Everything that pages and rules need and that follows from the model."""
+
+    procedures: Mapping[str, WholeProcedure]
+    instruments: Mapping[str, WholeInstrument]
+    vessels: Mapping[str, VesselReach]
+    checklists: Mapping[str, Checklist]
+    plans: Mapping[str, Mapping[str, Any]]

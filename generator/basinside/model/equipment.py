@@ -1,0 +1,96 @@
+"""Chemicals (agents in YAML), routes, equipment and incidents."""
+
+from __future__ import annotations
+
+from basinside.model.entry import (
+    Amount,
+    Entry,
+    FigureRef,
+    Id,
+    Mapping,
+    Prose,
+    Text,
+    Truth,
+    Waivable,
+)
+from basinside.model.words import CareLevel, Family, Hazard, ProductKind, RouteKind, Worn
+
+
+class Product(Entry):
+    """The product as it stands on the shelf."""
+
+    kind: ProductKind
+    strength: Amount | None = None
+
+
+class StrengthCheck(Entry):
+    """How the strength of a bath is checked, and when."""
+
+    how: Prose
+    at_least: FigureRef | None = None
+
+
+class Agent(Waivable):
+    """A chemical: what it is, how it hurts, what it must never meet."""
+
+    agent: Id
+    name: Text
+    family: Family
+    product: Product | None = None
+    hazards: tuple[Hazard, ...] = ()
+    wear: tuple[Worn, ...] = ()
+    ventilation: Prose | None = None
+    first_aid: tuple[Id, ...] = ()
+    life: FigureRef | None = None
+    strength_check: StrengthCheck | None = None
+    waste: Prose | None = None
+    never_with: tuple[Family, ...] = ()
+    who_asks_first: tuple[Text, ...] = ()
+    source: Text | None = None
+
+
+class Route(Waivable):
+    """One way to bring an instrument to the level it needs."""
+
+    route: Id
+    name: Text
+    level: CareLevel
+    kind: RouteKind
+    wrapped: Truth | None = None
+    temperature: FigureRef | None = None
+    hold: FigureRef | None = None
+    agent: Id | None = None
+    strength: FigureRef | None = None
+    needs: tuple[Id, ...] = ()
+
+
+class Equipment(Entry):
+    """A tool, container or supply that steps and routes need."""
+
+    name: Text
+    note: Prose | None = None
+
+
+class EquipmentFile(Entry):
+    """``content/equipment.yaml``."""
+
+    equipment: Mapping[Id, Equipment]
+
+
+class Incident(Waivable):
+    """What to do when something went wrong."""
+
+    incident: Id
+    name: Text
+    first_minute: Prose
+    wait: FigureRef | None = None
+    then: Prose
+    contact: Id | None = None
+    within: FigureRef | None = None
+    source: Text | None = None
+
+
+class IncidentFile(Entry):
+    """``content/incidents.yaml``."""
+
+    incidents: tuple[Incident, ...]

@@ -1,0 +1,195 @@
+"""The closed lists: every word that a field may take, in the order in which it is shown.
+
+Levels and verdicts rise; other lists have no order that means anything. Printed by
+``basinside schemas``. An author's word that is not here is a problem naming the nearest.
+"""
+
+from __future__ import annotations
+
+from typing import Final, Literal, get_args
+
+Label = Literal["several patients", "single patient", "single use"]
+Contact = Literal[
+    "sterile tissue",
+    "blood stream",
+    "mucous membrane",
+    "broken skin",
+    "whole skin",
+    "never the patient",
+]
+CareLevel = Literal[
+    "clean and dry",
+    "low-level disinfection",
+    "intermediate-level disinfection",
+    "high-level disinfection",
+    "sterile",
+]
+StageName = Literal[
+    "point of use",
+    "preparation",
+    "cleaning",
+    "disinfection",
+    "drying",
+    "inspection and maintenance",
+    "packaging",
+    "sterilization",
+    "storage",
+    "transport",
+]
+Action = Literal[
+    "wet",
+    "wipe",
+    "soak",
+    "take apart",
+    "clean",
+    "rinse",
+    "dry",
+    "inspect",
+    "test",
+    "lubricate",
+    "assemble",
+    "pack",
+    "load",
+    "expose",
+    "unload",
+    "release",
+    "cool",
+    "handle",
+    "hold",
+    "store",
+    "transport",
+    "mix",
+    "measure strength",
+    "label",
+    "count",
+    "record",
+    "report",
+    "put on",
+    "take off",
+    "wash hands",
+    "discard",
+]
+VesselKind = Literal["gravity steam", "vacuum steam", "dry heat oven"]
+RegulatorKind = Literal["dial and stopcock", "fixed weight", "automatic"]
+ProductKind = Literal["liquid", "powder", "tablets", "ready to use"]
+RouteKind = Literal["boiling", "steam", "chemical", "dry heat"]
+Family = Literal[
+    "chlorine",
+    "aldehyde",
+    "peroxide",
+    "peracetic",
+    "acid",
+    "ammonia",
+    "detergent",
+    "enzyme",
+    "alcohol",
+    "lubricant",
+    "water",
+    "saline",
+]
+Hazard = Literal[
+    "corrosive",
+    "irritant",
+    "toxic",
+    "sensitiser",
+    "oxidiser",
+    "flammable",
+    "health hazard",
+    "gas with acid",
+    "harms water life",
+]
+DangerKind = Literal[
+    "hot",
+    "steam under pressure",
+    "sharp",
+    "corrosive",
+    "gas",
+    "infection",
+    "electricity",
+    "slip",
+]
+Worn = Literal[
+    "heavy gloves",
+    "thin gloves",
+    "waterproof heat gloves",
+    "eye protection",
+    "face shield",
+    "mask",
+    "apron",
+    "closed shoes",
+]
+PartsAre = Literal["apart", "together"]
+Water = Literal["drinking", "boiled", "sterile"]
+Immersion = Literal["floating allowed", "all under", "all under and filled", "never"]
+ThenWhat = Literal["retire whole", "replace part", "repair"]
+Thinking = Literal["remember", "understand", "apply", "analyse"]
+Setting = Literal["real", "simulated", "remote"]
+LineVerdict = Literal["met", "met with help", "not met", "not seen"]
+Basis = Literal[
+    "manufacturer",
+    "published",
+    "published (read second-hand)",
+    "computed",
+    "local policy",
+    "common practice",
+    "from memory",
+]
+ItemKind = Literal["choice", "multiple"]
+Pool = Literal["practice", "assessment"]
+
+LABELS: Final[tuple[Label, ...]] = get_args(Label)
+CARE_LEVELS: Final[tuple[CareLevel, ...]] = get_args(CareLevel)
+STAGES: Final[tuple[StageName, ...]] = get_args(StageName)
+SETTINGS: Final[tuple[Setting, ...]] = get_args(Setting)
+LINE_VERDICTS: Final[tuple[LineVerdict, ...]] = get_args(LineVerdict)
+THINKING: Final[tuple[Thinking, ...]] = get_args(Thinking)
+
+BASES_WITHOUT_SOURCE: Final[frozenset[Basis]] = frozenset({"common practice", "from memory"})
+
+LEVEL_FOR_CONTACT: Final[dict[Contact, CareLevel]] = {
+    # Spaulding's classes as CDC 2008 and WHO print them: critical, semi-critical, non-critical.
+    "sterile tissue": "sterile",
+    "blood stream": "sterile",
+    "mucous membrane": "high-level disinfection",
+    "broken skin": "high-level disinfection",
+    "whole skin": "low-level disinfection",
+    "never the patient": "clean and dry",
+}
+CONTACT_GRAVITY: Final[tuple[Contact, ...]] = get_args(Contact)
+"""Contacts from the gravest to the lightest; the gravest decides."""
+
+ALL_LISTS: Final[dict[str, tuple[str, ...]]] = {
+    "label": LABELS,
+    "touches": CONTACT_GRAVITY,
+    "level": CARE_LEVELS,
+    "stage": STAGES,
+    "action": get_args(Action),
+    "vessel kind": get_args(VesselKind),
+    "regulator kind": get_args(RegulatorKind),
+    "product kind": get_args(ProductKind),
+    "route kind": get_args(RouteKind),
+    "family": get_args(Family),
+    "hazards": get_args(Hazard),
+    "danger kind": get_args(DangerKind),
+    "wear": get_args(Worn),
+    "parts_are": get_args(PartsAre),
+    "water": get_args(Water),
+    "immersion": get_args(Immersion),
+    "then": get_args(ThenWhat),
+    "thinking": THINKING,
+    "setting": SETTINGS,
+    "line verdict": LINE_VERDICTS,
+    "basis": get_args(Basis),
+    "item kind": get_args(ItemKind),
+    "pool": get_args(Pool),
+}
+
+
+def at_least(level: CareLevel, needed: CareLevel) -> bool:
+    """Return whether ``level`` reaches ``needed``."""
+    return CARE_LEVELS.index(level) >= CARE_LEVELS.index(needed)
+
+
+def lower_of(one: CareLevel, other: CareLevel) -> CareLevel:
+    """Return the lower of two levels."""
+    return min(one, other, key=CARE_LEVELS.index)

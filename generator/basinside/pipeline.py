@@ -1,0 +1,145 @@
+"""The only place that knows the order: files to model to problems to pages, attempt to record."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator, Mapping
+from dataclasses import dataclass
+from datetime import date
+from pathlib import Path
+from typing import Any
+
+from basinside import files
+from basinside.check.run import check
+from basinside.derive.everything import derive
+from basinside.load.content import Memory, load
+from basinside.load.json_text import read_json
+from basinside.load.marked_yaml import locate
+from basinside.model.content import Content
+from basinside.model.derived import Derived
+from basinside.problem import Place, Placed, Problem, any_stop
+from basinside.render.environment import Theme
+from basinside.render.site import Folder, assets, pages, problem_page
+from basinside.render.view_types import BannerView
+
+TRUST_FILE = "content/trust.json"
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Clinic:
+    """A clinic's folder, read and checked."""
+
+    root: Path
+    raw: Mapping[str, bytes]
+    content: Content
+    derived: Derived
+    problems: tuple[Problem, ...]
+
+    @property
+    def stops(self) -> bool:
+        """Whether a folder may not be built from it."""
+        return any_stop(self.problems)
+
+
+def read_clinic(
+    root: Path, *, memory: Memory | None = None, today: date | None = None
+) -> Clinic:
+    """Read a clinic's folder, derive what follows and check it.
+
+    Args:
+        root: the folder that holds ``content`` and ``quizzes``.
+        memory: what earlier readings kept, so that unchanged files are not read again.
+        today: rules that depend on the day run only when it is given.
+
+    Raises:
+        FolderError: when the folder cannot be read.
+    """
+    raw = files.read_authored(root)
+    content, problems = load(raw, memory)
+    derived = derive(content)
+    problems.extend(check(content, derived, today=today))
+    return Clinic(
+        root=root, raw=raw, content=content, derived=derived, problems=tuple(problems)
+    )
+
+
+def place_problems(clinic: Clinic) -> tuple[Placed, ...]:
+    """Return the problems with the line and column of each, in the order of places."""
+    by_file: dict[str, list[Place]] = {}
+    for problem in clinic.problems:
+        by_file.setdefault(problem.place.file, []).append(problem.place)
+    marks: dict[Place, tuple[int, int]] = {}
+    for file, places in by_file.items():
+        if file in clinic.raw and not all(each.mark for each in places):
+            marks.update(locate(clinic.raw[file], places))
+    placed = [
+        Placed(problem=each, line=mark[0], column=mark[1])
+        for each in clinic.problems
+        for mark in (each.place.mark or marks.get(each.place, (1, 1)),)
+    ]
+    return tuple(sorted(placed, key=lambda each: each.order))
+
+
+class PageMemory:
+    """The pages made last time, with the objects each was made from."""
+
+    def __init__(self) -> None:
+        self._known: dict[str, tuple[tuple[object, ...], str]] = {}
+
+    def recall(self, path: str, rests_on: tuple[object, ...]) -> str | None:
+        """Return the page when it rests on the very same objects as last time."""
+        known = self._known.get(path)
+        if known is None or len(known[0]) != len(rests_on):
+            return None
+        same = all(one is other for one, other in zip(known[0], rests_on, strict=True))
+        return known[1] if same else None
+
+    def keep(self, path: str, rests_on: tuple[object, ...], text: str) -> None:
+        """Remember a page."""
+        self._known[path] = (rests_on, text)
+
+
+def build_pages(
+    clinic: Clinic,
+    theme: Theme,
+    *,
+    memory: PageMemory | None = None,
+    banners: tuple[BannerView, ...] = (),
+    preview: bool = False,
+) -> Iterator[tuple[str, str]]:
+    """Yield every file of the handbook folder as (path, text)."""
+    folder = Folder(
+        content=clinic.content,
+        derived=clinic.derived,
+        theme=theme,
+        trust=_trust(clinic.raw),
+        banners=banners,
+        preview=preview,
+    )
+    for maker in pages(folder):
+        text = memory.recall(maker.path, maker.rests_on) if memory else None
+        if text is None:
+            text = maker.make()
+            if memory:
+                memory.keep(maker.path, maker.rests_on, text)
+        yield maker.path, text
+    yield from assets(theme).items()
+    if TRUST_FILE in clinic.raw:
+        yield "trust.json", clinic.raw[TRUST_FILE].decode()
+
+
+def build_problem_page(
+    clinic: Clinic, theme: Theme, banners: tuple[BannerView, ...]
+) -> Iterator[tuple[str, str]]:
+    """Yield what preview shows while there is no good edition: the problems, and nothing else."""
+    folder = Folder(
+        content=clinic.content, derived=clinic.derived, theme=theme, banners=banners, preview=True
+    )
+    yield "index.html", problem_page(folder)
+    yield from assets(theme).items()
+
+
+def _trust(raw: Mapping[str, bytes]) -> Mapping[str, Any] | None:
+    if TRUST_FILE not in raw:
+        return None
+    value = read_json(raw[TRUST_FILE], TRUST_FILE)
+    return value if isinstance(value, dict) else None

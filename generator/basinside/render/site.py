@@ -1,0 +1,203 @@
+"""The pages of a handbook folder: which there are, what each depends on, how each is made."""
+
+from __future__ import annotations
+
+from collections.abc import Callable, Iterator, Mapping
+from dataclasses import dataclass
+from typing import Any
+
+from basinside.model.content import Content
+from basinside.model.derived import Derived
+from basinside.render.environment import Theme
+from basinside.render.report import problem_view
+from basinside.render.view_types import BannerView
+from basinside.render.views.chrome import chrome_view
+from basinside.render.views.instrument import instrument_view
+from basinside.render.views.learning import (
+    examine_view,
+    observation_sheet_view,
+    practice_topics,
+    self_test_data,
+    self_test_index_view,
+    self_test_view,
+    start_view,
+)
+from basinside.render.views.phrases import page_phrases
+from basinside.render.views.procedure import (
+    procedure_index_view,
+    procedure_view,
+)
+from basinside.render.views.reference import (
+    agent_view,
+    incidents_view,
+    sources_view,
+    values_view,
+)
+from basinside.render.views.spot import Desk, Spot
+from basinside.render.wording import _
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class PageMaker:
+    """A file of the folder: ``rests_on`` are the very objects it is made from.
+
+    When all of them are the same objects as last time, the page need not be made again.
+    """
+
+    path: str
+    rests_on: tuple[object, ...]
+    make: Callable[[], str]
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Folder:
+    """What a folder is made of besides the model."""
+
+    content: Content
+    derived: Derived
+    theme: Theme
+    trust: Mapping[str, Any] | None = None
+    banners: tuple[BannerView, ...] = ()
+    preview: bool = False
+
+
+def pages(folder: Folder) -> Iterator[PageMaker]:
+    """Yield every page of a handbook folder, in a fixed order."""
+    content = folder.content
+    desk = Desk(content=content, derived=folder.derived, theme=folder.theme)
+    shared = _shared(content)
+
+    def page(
+        path: str,
+        view_of: Callable[[Spot], Any],
+        title: Callable[[Any], str] = lambda view: view.title,
+        *,
+        section: str = "",
+        data: Callable[[Spot], dict[str, Any]] | None = None,
+        panel: bool = False,
+        rests_on: tuple[object, ...] = (),
+    ) -> PageMaker:
+        def make() -> str:
+            spot = Spot(desk=desk, path=path)
+            view = view_of(spot)
+            chrome = chrome_view(
+                spot,
+                title(view),
+                section=section,
+                data=data(spot) if data else None,
+                banners=folder.banners,
+                panel=panel,
+                preview=folder.preview,
+            )
+            return folder.theme.page(view, chrome)
+
+        return PageMaker(path=path, rests_on=(*shared, *rests_on), make=make)
+
+    everything = tuple(content.procedures.values()) + tuple(content.instruments.values())
+    yield page(
+        "index.html", start_view, panel=True, data=lambda _spot: page_phrases("capability"),
+        rests_on=(*everything, *content.questions),
+    )
+    for name, instrument in content.instruments.items():
+        yield page(
+            f"instruments/{name}.html",
+            lambda spot, instrument=instrument: instrument_view(spot, instrument),
+            section="procedures",
+            rests_on=(instrument, *(content.procedures[p] for p in desk.procedures_of(name)),
+                      *(content.instruments.get(a.instrument) for a in instrument.look_alikes)),
+        )
+    about = _files_about(content)
+    for name, procedure in content.procedures.items():
+        instrument_entry = content.instruments.get(procedure.instrument)
+        yield page(
+            f"procedures/{name}.html",
+            lambda spot, name=name: procedure_view(spot, spot.desk.whole(name)),
+            section="procedures",
+            rests_on=(procedure, instrument_entry, *about.get(name, ())),
+        )
+        yield page(
+            f"print/observation-{name}.html",
+            lambda spot, name=name: observation_sheet_view(
+                spot, spot.desk.derived.checklists[name]
+            ),
+            section="procedures",
+            rests_on=(procedure, instrument_entry, content.observations.get(name)),
+        )
+    if content.procedures:
+        yield page("procedures/index.html", procedure_index_view, section="procedures",
+                   rests_on=everything)
+    topics = practice_topics(Spot(desk=desk, path="self-tests/index.html"))
+    for topic, asked in topics.items():
+        yield page(
+            f"self-tests/{topic}.html",
+            lambda spot, topic=topic, asked=asked: self_test_view(spot, topic, asked),
+            section="self-tests",
+            data=lambda spot, topic=topic, asked=asked: {
+                "self-test": self_test_data(spot, topic, asked),
+                **page_phrases("self-test"),
+            },
+            rests_on=tuple(each.item for each in asked) + tuple(topics),
+        )
+    if topics:
+        yield page("self-tests/index.html", self_test_index_view, section="self-tests",
+                   rests_on=content.questions)
+    yield page("values.html", values_view, section="values", rests_on=everything)
+    yield page("sources.html", sources_view, section="sources")
+    for name, agent in content.agents.items():
+        yield page(f"agents/{name}.html", lambda spot, agent=agent: agent_view(spot, agent),
+                   rests_on=(agent, *content.procedures.values()))
+    yield page("incidents.html", incidents_view)
+    yield page(
+        "examine.html", examine_view, section="examine",
+        data=lambda _spot: {"trust": folder.trust, **page_phrases("examine")},
+        rests_on=(folder.trust,),
+    )
+    yield PageMaker(path="store.html", rests_on=shared, make=lambda: _store(folder, desk))
+
+
+def _store(folder: Folder, desk: Desk) -> str:
+    spot = Spot(desk=desk, path="store.html")
+    chrome = chrome_view(spot, _("Drafts"), preview=folder.preview)
+    return folder.theme.store_page(chrome)
+
+
+def _shared(content: Content) -> tuple[object, ...]:
+    """Return what every page may rest on: the handbook, values, sources, equipment, pictures."""
+    return (
+        content.handbook,
+        *content.figures.values(),
+        *content.choices.values(),
+        *content.sources.values(),
+        *content.routes.values(),
+        *content.agents.values(),
+        *content.equipment.values(),
+        *content.incidents.values(),
+        *content.pictures.values(),
+    )
+
+
+def _files_about(content: Content) -> dict[str, list[object]]:
+    """Return, for each procedure, the practice items about it."""
+    about: dict[str, list[object]] = {}
+    for asked in content.items("practice"):
+        for each in asked.item.about:
+            about.setdefault(each.split("/")[0], []).append(asked.item)
+    return about
+
+
+def problem_page(folder: Folder) -> str:
+    """Return the page that preview shows while there is no good edition to show."""
+    spot = Spot(desk=Desk(content=Content(), derived=folder.derived, theme=folder.theme), path="index.html")
+    view = problem_view()
+    chrome = chrome_view(spot, view.title, banners=folder.banners, preview=folder.preview)
+    return folder.theme.page(view, chrome)
+
+
+def assets(theme: Theme) -> dict[str, str]:
+    """Return the style sheet and the script, by path."""
+    return {
+        "assets/basinside.css": theme.stylesheet(),
+        "assets/basinside.js": theme.script("js/order.txt"),
+    }
+
+

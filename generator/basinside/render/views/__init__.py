@@ -1,0 +1,1 @@
+"""Every word of the handbook is made here; templates only place what these functions return."""

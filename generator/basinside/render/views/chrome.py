@@ -1,0 +1,195 @@
+"""The frame of every page: what exists, who is responsible, what comes first, whom to ring."""
+
+from __future__ import annotations
+
+from collections.abc import Mapping
+from typing import Any, Final
+
+from basinside.render.environment import inline_json
+from basinside.render.view_types import (
+    BannerView,
+    ChromeView,
+    FactView,
+    InlineData,
+    LinkView,
+    NavItem,
+    plain,
+)
+from basinside.render.views.spot import Spot, day_words, fact
+from basinside.render.views.waivers import waiver_views
+from basinside.render.wording import _, sentence
+
+POLICY: Final = (
+    "default-src 'none'; script-src 'self'; style-src 'self'; img-src 'self' data: blob:;"
+    " font-src 'self' data:; frame-src 'self'; worker-src blob:; media-src 'self';"
+    " connect-src 'none'; form-action 'none'; base-uri 'none'; object-src 'none';"
+    " require-trusted-types-for 'script'; trusted-types 'none'"
+)
+"""The content policy of every built page."""
+
+PREVIEW_POLICY: Final = POLICY.replace(
+    "script-src 'self'", "script-src 'self' 'unsafe-inline'"
+).replace("connect-src 'none'", "connect-src 'self'")
+"""Under preview alone: the live reload script stands in the page and asks its own server."""
+
+
+def chrome_view(
+    spot: Spot,
+    title: str,
+    *,
+    section: str = "",
+    data: Mapping[str, Any] | None = None,
+    banners: tuple[BannerView, ...] = (),
+    panel: bool = False,
+    preview: bool = False,
+) -> ChromeView:
+    """Return the frame of a page.
+
+    Args:
+        spot: where the page lies.
+        title: the page's own title.
+        section: the navigation entry that is current.
+        data: JSON for the page's script, by element id.
+        banners: what the whole page has to own up to, besides what the handbook owns up to.
+        panel: whether the capability panel has its place here.
+        preview: whether the page is shown by the preview server.
+    """
+    handbook = spot.desk.content.handbook
+    site = handbook.title if handbook else _("Handbook")
+    return ChromeView(
+        language=handbook.language if handbook else "en",
+        policy=PREVIEW_POLICY if preview else POLICY,
+        title=title if title == site else _("{title} · {site}").format(title=title, site=site),
+        stylesheet=spot.link("assets/basinside.css"),
+        scripts=(spot.link("assets/basinside.js"),),
+        site_title=site,
+        home=spot.link("index.html"),
+        skip=_("Go to the text"),
+        nav_label=_("Main"),
+        nav=tuple(
+            NavItem(text=text, href=spot.link(href), current=name == section)
+            for name, text, href in navigation(spot)
+        ),
+        alarm=LinkView(text=_("Something went wrong"), href=spot.link("incidents.html")),
+        banners_label=_("Please note"),
+        banners=(*_handbook_banners(spot), *banners),
+        panel="capability" if panel else "",
+        facts=_facts(spot),
+        cautions=(
+            plain(
+                _(
+                    "The manufacturer's instructions and local policy come first. This handbook"
+                    " supports them and the judgement of licensed staff; it never replaces them."
+                )
+            ),
+            plain(
+                _(
+                    "This work can hurt people: sharps, heat, steam, chemicals, infection. Wear"
+                    " what the step says. Stop and ask when something is not as it should be."
+                )
+            ),
+        ),
+        paper=_paper(spot),
+        data=tuple(
+            InlineData(anchor=name, json=inline_json(value))
+            for name, value in {"page": _page_data(spot), **(data or {})}.items()
+        ),
+    )
+
+
+def navigation(spot: Spot) -> tuple[tuple[str, str, str], ...]:
+    """Return (section, words, address) of what exists, in the order of use."""
+    content = spot.desk.content
+    entries = []
+    if content.procedures:
+        entries.append(("procedures", _("Procedures"), "procedures/index.html"))
+    if any(True for _item in content.items("practice")):
+        entries.append(("self-tests", _("Test yourself"), "self-tests/index.html"))
+    if content.figures:
+        entries.append(("values", _("Values"), "values.html"))
+    if content.sources:
+        entries.append(("sources", _("Sources"), "sources.html"))
+    entries.append(("examine", _("Examine a record"), "examine.html"))
+    return tuple(entries)
+
+
+def _page_data(spot: Spot) -> dict[str, str]:
+    handbook = spot.desk.content.handbook
+    return {
+        "handbook": handbook.handbook if handbook else "",
+        "edition": handbook.edition if handbook else "",
+        "language": handbook.language if handbook else "en",
+        "review_by": handbook.review_by.isoformat() if handbook else "",
+        "up": spot.up,
+    }
+
+
+def _handbook_banners(spot: Spot) -> tuple[BannerView, ...]:
+    handbook = spot.desk.content.handbook
+    if handbook is None:
+        return ()
+    banners = []
+    if handbook.demonstration:
+        banners.append(
+            BannerView(
+                kind="demonstration",
+                word=_("Demonstration"),
+                text=plain(handbook.demonstration),
+            )
+        )
+    banners.append(
+        BannerView(
+            kind="overdue",
+            word=_("Review overdue"),
+            text=plain(
+                _("This edition was to be reviewed by {day}. Ask the {who} before you rely on it.")
+                .format(day=day_words(handbook.review_by), who=handbook.responsible)
+            ),
+            anchor="review-overdue",
+            hidden=True,
+        )
+    )
+    banners.extend(
+        BannerView(kind="waived", word=each.word, text=each.because)
+        for each in waiver_views(spot, handbook.waive)
+    )
+    return tuple(banners)
+
+
+def _facts(spot: Spot) -> tuple[FactView, ...]:
+    handbook = spot.desk.content.handbook
+    if handbook is None:
+        return ()
+    return (
+        fact(
+            _("Edition"),
+            handbook.edition,
+            _("issued {day}").format(day=day_words(handbook.issued)),
+        ),
+        fact(_("Review due"), day_words(handbook.review_by)),
+        fact(_("Responsible"), sentence(handbook.responsible)),
+    )
+
+
+def _paper(spot: Spot) -> tuple[FactView, ...]:
+    handbook = spot.desk.content.handbook
+    if handbook is None:
+        return ()
+    ring = handbook.contacts[0] if handbook.contacts else None
+    return (
+        fact(_("Edition"), handbook.edition),
+        fact(_("Review due"), day_words(handbook.review_by)),
+        fact(_("Void after"), day_words(handbook.review_by)),
+        *(
+            (
+                fact(
+                    _("Ring"),
+                    _("{who}: by day {day}, by night {night}").format(
+                        who=sentence(ring.who), day=ring.day, night=ring.night
+                    ),
+                ),
+            )
+            if ring
+            else ()
+        ),
+    )

@@ -1,0 +1,395 @@
+"""Procedures: the page that is read at the basin and printed as a job aid."""
+
+from __future__ import annotations
+
+from basinside.model.derived import PlacedStep, WholeProcedure
+from basinside.model.figure import Figure
+from basinside.model.instrument import Instrument
+from basinside.render.view_types import (
+    BasinView,
+    DangerView,
+    DecidedView,
+    FactView,
+    FigureView,
+    FlowView,
+    LinkView,
+    NoteView,
+    ProcedureGroupView,
+    ProcedureIndexView,
+    ProcedureRowView,
+    ProcedureView,
+    Prose,
+    SpanView,
+    StageView,
+    StepView,
+    StepWords,
+    ValueLineView,
+    plain,
+)
+from basinside.render.views.spot import Spot, fact, present, state
+from basinside.render.views.waivers import waiver_views
+from basinside.render.wording import _, listed, n_, sentence
+
+def procedure_title(spot: Spot, whole: WholeProcedure) -> str:
+    """Return the title of a procedure: what is done to which instrument."""
+    if whole.procedure.title:
+        return whole.procedure.title
+    name = whole.instrument.name if whole.instrument else whole.procedure.instrument
+    route = whole.route.name if whole.route else whole.procedure.route
+    return _("{instrument}: {route}").format(instrument=name, route=route[:1].lower() + route[1:])
+
+
+def procedure_view(spot: Spot, whole: WholeProcedure) -> ProcedureView:
+    """Return the page of one procedure."""
+    instrument = whole.instrument
+    return ProcedureView(
+        title=procedure_title(spot, whole),
+        lead=plain(
+            _(
+                "Do every step. Safety steps are the ones that have hurt people;"
+                " they are watched at sign-off."
+            )
+        ),
+        notes=_notes(spot, whole),
+        picture=spot.picture(
+            instrument.drawing or instrument.assembled,
+            _("The parts of the {name}, taken apart").format(name=instrument.name),
+        )
+        if instrument
+        else None,
+        facts=_headline(spot, whole),
+        flow=flow_view(spot, whole),
+        words=StepWords(
+            why=_("Why:"),
+            safety=_("Safety step"),
+            wear=_("Wear"),
+            needs=_("Have ready:"),
+            practise=_("Practise this step:"),
+        ),
+        stages=_stages(spot, whole),
+        values_heading=_("Values on this page"),
+        value_lines=_value_lines(spot, whole),
+        related_heading=_("From here"),
+        related=_related(spot, whole),
+        waivers=waiver_views(spot, whole.procedure.waive),
+    )
+
+
+def _notes(spot: Spot, whole: WholeProcedure) -> tuple[Prose, ...]:
+    instrument = whole.instrument
+    if instrument is None:
+        return ()
+    notes: list[Prose] = []
+    if instrument.model and instrument.applies_to:
+        notes.append(
+            (
+                *plain(_("For the {model}. Marked: ").format(model=instrument.model)),
+                *spot.prose(state(instrument.applies_to.marked)),
+            )
+        )
+    elif instrument.model:
+        notes.append(plain(_("For the {model}.").format(model=instrument.model)))
+    for alike in instrument.look_alikes:
+        other = spot.desk.content.instruments.get(alike.instrument)
+        name = other.name if other else alike.instrument
+        notes.append(
+            (
+                *plain(_("Not for the {name}, which looks the same. ").format(
+                    name=name[:1].lower() + name[1:])),
+                *spot.prose(alike.tell_apart),
+            )
+        )
+    return tuple(notes)
+
+
+def _headline(spot: Spot, whole: WholeProcedure) -> tuple[FactView, ...]:
+    instrument = whole.instrument
+    if instrument is None or whole.level is None:
+        return ()
+    limit = instrument.use_limit
+    return present(
+        fact(
+            _("Needs at least"),
+            sentence(spot.desk.instrument(instrument).highest),
+            _("this procedure gives: {level}").format(level=whole.level),
+        ),
+        fact(
+            _("About"),
+            whole.about.text(),
+            _("from first to last step, an estimate"),
+        ),
+        fact(
+            _("Use limit"),
+            spot.value_prose(limit.at) if limit else plain(_("No fixed number")),
+            state(limit.counts) if limit else _("retire it by what you see"),
+        ),
+        fact(_("Vessel"), _vessel_name(spot, whole.procedure.vessel)),
+    )
+
+
+def _vessel_name(spot: Spot, vessel: str | None) -> str:
+    found = spot.desk.content.vessel(vessel) if vessel else None
+    if found is None:
+        return ""
+    return found.name or found.vessel.replace("-", " ")
+
+
+def flow_view(spot: Spot, whole: WholeProcedure) -> FlowView:
+    """Return the flow line of a procedure: the stages it really has, in working order."""
+    names = list(whole.stages_about)
+    return FlowView(
+        label=n_("One stage, from point of use to storage",
+                 "{n} stages, from point of use to storage", len(names)),
+        basins=tuple(
+            BasinView(
+                label=sentence(name),
+                sublabel=_("about {time}").format(time=whole.stages_about[name].text()),
+                href=f"#{_stage_anchor(name, 1)}",
+            )
+            for name in names
+        ),
+    )
+
+
+def _stage_anchor(name: str, turn: int) -> str:
+    anchor = "stage-" + name.replace(" ", "-")
+    return anchor if turn == 1 else f"{anchor}-{turn}"
+
+
+def _stages(spot: Spot, whole: WholeProcedure) -> tuple[StageView, ...]:
+    by_stage: dict[int, list[PlacedStep]] = {}
+    for placed in whole.steps:
+        by_stage.setdefault(id(placed.stage), []).append(placed)
+    total = len(whole.steps)
+    turns: dict[str, int] = {}
+    views = []
+    for stage in whole.procedure.stages:
+        turns[stage.stage] = turns.get(stage.stage, 0) + 1
+        placed_steps = by_stage.get(id(stage), [])
+        views.append(
+            StageView(
+                anchor=_stage_anchor(stage.stage, turns[stage.stage]),
+                name=sentence(stage.stage),
+                note=_which_steps(placed_steps, total),
+                steps=tuple(step_view(spot, whole, each) for each in placed_steps),
+                not_applicable=spot.prose(stage.not_applicable),
+            )
+        )
+    return tuple(views)
+
+
+def _which_steps(placed: list[PlacedStep], total: int) -> str:
+    if not placed:
+        return _("no step here")
+    first, last = placed[0].number, placed[-1].number
+    if first == last:
+        return _("step {first} of {total}").format(first=first, total=total)
+    return _("steps {first} to {last} of {total}").format(first=first, last=last, total=total)
+
+
+def step_view(spot: Spot, whole: WholeProcedure, placed: PlacedStep) -> StepView:
+    """Return one step."""
+    step = placed.step
+    figure, source = _step_figure(spot, placed)
+    return StepView(
+        number=str(placed.number),
+        anchor=step.step,
+        do=spot.prose(step.do),
+        why=spot.prose(step.why),
+        safety=step.safety,
+        danger=DangerView(
+            sign=spot.sign("danger", step.danger.kind), say=spot.prose(step.danger.say)
+        )
+        if step.danger
+        else None,
+        wear=tuple(spot.sign("worn", each) for each in placed.wear),
+        needs=_needs(spot, placed),
+        figure=figure,
+        facts=_step_facts(spot, placed),
+        decided=_decided(spot, step.choice),
+        source=source,
+        practise=_practise(spot, whole, placed),
+        waivers=waiver_views(spot, step.waive),
+    )
+
+
+def _step_figure(spot: Spot, placed: PlacedStep) -> tuple[FigureView | None, NoteView | None]:
+    step = placed.step
+    for reference, caption in (
+        (step.hold, _("hold this long")),
+        (step.wait, _("wait this long")),
+        (step.strength, _("this strong")),
+        (step.temperature, _("this hot")),
+        (step.longest, _("at the longest")),
+    ):
+        if reference is None:
+            continue
+        entry: Figure | None = spot.desk.content.figures.get(reference.figure)
+        if entry is None:
+            continue
+        if step.longest is reference and step.longest is not None:
+            caption = _("at the longest, before {what}").format(what=step.longest.before)
+        return spot.figure(reference, caption), spot.source_note(entry)
+    return None, None
+
+
+def _step_facts(spot: Spot, placed: PlacedStep) -> tuple[FactView, ...]:
+    step, hold = placed.step, placed.step.hold
+    shown = step.hold or step.wait or step.strength or step.temperature or step.longest
+    apart = {"apart": _("taken apart"), "together": _("put together")}
+    water = {"drinking": _("drinking water"), "boiled": _("boiled and cooled water"),
+             "sterile": _("sterile water")}
+    wrap = {True: _("wrapped"), False: _("unwrapped")}
+    longest = step.longest
+    return present(
+        fact(_("Starts"), spot.prose(state(hold.from_))) if hold and hold.from_ else None,
+        fact(_("If interrupted"), spot.prose(state(hold.if_interrupted)))
+        if hold and hold.if_interrupted
+        else None,
+        fact(_("No longer than"), spot.value_prose(hold.no_longer_than)) if hold else None,
+        fact(_("Strength"), spot.value_prose(step.strength))
+        if step.strength and shown is not step.strength
+        else None,
+        fact(_("Temperature"), spot.value_prose(step.temperature))
+        if step.temperature and shown is not step.temperature
+        else None,
+        fact(
+            _("At the longest"),
+            (
+                *spot.value_prose(longest),
+                *plain(_(" before {what}").format(what=longest.before)),
+            ),
+        )
+        if longest and shown is not longest
+        else None,
+        fact(_("Parts"), sentence(apart[step.parts_are])) if step.parts_are else None,
+        fact(_("Only"), listed([each.replace("-", " ") for each in step.parts]))
+        if step.parts
+        else None,
+        fact(_("Water"), sentence(water[step.water])) if step.water else None,
+        fact(_("Pack"), sentence(wrap[step.wrap])) if step.wrap is not None else None,
+        fact(_("Chemical"), _agent(spot, step.agent)),
+    )
+
+
+def _agent(spot: Spot, agent: str | None) -> Prose:
+    found = spot.desk.content.agents.get(agent or "")
+    if found is None:
+        return ()
+    href = spot.link(f"agents/{found.agent}.html")
+    return (SpanView(kind="link", text=found.name, href=href),)
+
+
+def _needs(spot: Spot, placed: PlacedStep) -> tuple[str, ...]:
+    step, equipment = placed.step, spot.desk.content.equipment
+    names = [each for each in (step.in_, *step.with_, *step.needs) if each]
+    return tuple(
+        dict.fromkeys(equipment[each].name if each in equipment else each for each in names)
+    )
+
+
+def _decided(spot: Spot, choice: str | None) -> DecidedView | None:
+    found = spot.desk.content.choices.get(choice) if choice else None
+    if found is None:
+        return None
+    return DecidedView(
+        word=_("Here:"),
+        text=spot.prose(state(found.chosen)),
+        link=LinkView(text=_("Who chose this, and why"), href=spot.link(f"values.html#{choice}")),
+    )
+
+
+def _practise(spot: Spot, whole: WholeProcedure, placed: PlacedStep) -> tuple[LinkView, ...]:
+    asked = spot.desk.practice_about(f"{whole.procedure.procedure}/{placed.step.step}")
+    return tuple(
+        LinkView(
+            text=_("question {n}").format(n=n + 1),
+            href=spot.link(f"self-tests/{each.topic}.html#{each.item.item}"),
+        )
+        for n, each in enumerate(asked)
+    )
+
+
+def _value_lines(spot: Spot, whole: WholeProcedure) -> tuple[ValueLineView, ...]:
+    figures = spot.desk.content.figures
+    names: dict[str, None] = {}
+    for placed in whole.steps:
+        step = placed.step
+        for reference in (step.hold, step.wait, step.strength, step.temperature, step.longest,
+                          step.hold.no_longer_than if step.hold else None):
+            if reference is not None:
+                names[reference.figure] = None
+    return tuple(
+        ValueLineView(
+            value=(spot.value(name, figures[name]),),
+            is_=spot.prose(figures[name].is_),
+            source=plain(spot.basis(figures[name])),
+        )
+        for name in names
+        if name in figures
+    )
+
+
+def _related(spot: Spot, whole: WholeProcedure) -> tuple[LinkView, ...]:
+    links = []
+    instrument = whole.instrument
+    if instrument:
+        links.append(
+            LinkView(
+                text=instrument.name,
+                href=spot.link(f"instruments/{instrument.instrument}.html"),
+                note=_("parts, what it tolerates, when to retire it"),
+            )
+        )
+    links.append(
+        LinkView(
+            text=_("Observation sheet"),
+            href=spot.link(f"print/observation-{whole.procedure.procedure}.html"),
+            note=_("to print, tick and sign"),
+        )
+    )
+    return tuple(links)
+
+
+def procedure_index_view(spot: Spot) -> ProcedureIndexView:
+    """Return the list of all procedures, by instrument."""
+    content = spot.desk.content
+    groups = []
+    for instrument in content.instruments.values():
+        names = spot.desk.procedures_of(instrument.instrument)
+        if names:
+            groups.append(_group(spot, instrument, names))
+    return ProcedureIndexView(
+        title=_("Procedures"),
+        lead=plain(_("Find the instrument in your hand. Look at how it is marked.")),
+        groups=tuple(groups),
+    )
+
+
+def _group(spot: Spot, instrument: Instrument, names: list[str]) -> ProcedureGroupView:
+    rows = []
+    for name in names:
+        whole = spot.desk.whole(name)
+        route = whole.route
+        rows.append(
+            ProcedureRowView(
+                link=LinkView(
+                    text=route.name if route else procedure_title(spot, whole),
+                    href=spot.link(f"procedures/{name}.html"),
+                ),
+                facts=present(
+                    fact(_("Reaches"), sentence(whole.level or "")),
+                    fact(_("About"), whole.about.text()),
+                    fact(_("Steps"), str(len(whole.steps))),
+                ),
+            )
+        )
+    marked = instrument.applies_to.marked if instrument.applies_to else ""
+    return ProcedureGroupView(
+        anchor=instrument.instrument,
+        name=instrument.name,
+        href=spot.link(f"instruments/{instrument.instrument}.html"),
+        note=spot.prose(_("Marked: {how}").format(how=state(marked)) if marked else ""),
+        picture=spot.picture(instrument.assembled or instrument.drawing, ""),
+        rows=tuple(rows),
+    )

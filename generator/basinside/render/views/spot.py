@@ -1,0 +1,221 @@
+"""What every view needs at hand: the model, the theme, and how addresses run from a page."""
+
+from __future__ import annotations
+
+from dataclasses import dataclass, field
+from typing import Any
+
+from markupsafe import Markup
+
+from basinside.model.content import AskedItem, Content
+from basinside.model.derived import Derived, RouteVerdict, WholeInstrument, WholeProcedure
+from basinside.model.entry import FigureRef
+from basinside.model.figure import Figure
+from basinside.model.instrument import Instrument
+from basinside.model.prose import Words, read_prose
+from basinside.render.environment import Theme
+from basinside.render.view_types import (
+    FactView,
+    FigureView,
+    LinkView,
+    NoteView,
+    PictureView,
+    Prose,
+    SignView,
+    SpanView,
+    plain,
+)
+from basinside.render.wording import _
+
+
+@dataclass(frozen=True, kw_only=True, eq=False)
+class Desk:
+    """The model on one side, the theme on the other; what is derived is derived once."""
+
+    content: Content
+    derived: Derived
+    theme: Theme
+    _about: dict[str, list[AskedItem]] = field(default_factory=dict)
+
+    def whole(self, procedure: str) -> WholeProcedure:
+        """Return a procedure with its placed steps."""
+        return self.derived.procedures[procedure]
+
+    def instrument(self, instrument: Instrument) -> WholeInstrument:
+        """Return an instrument with what follows for it."""
+        return self.derived.instruments[instrument.instrument]
+
+    def verdicts(self, instrument: Instrument) -> tuple[RouteVerdict, ...]:
+        """Return the verdict of each of the clinic's routes for an instrument."""
+        return self.instrument(instrument).verdicts
+
+    def practice_about(self, subject: str) -> list[AskedItem]:
+        """Return the self-test items about a step (``procedure/step``) or another id."""
+        if not self._about:
+            self._about[""] = []
+            for asked in self.content.items("practice"):
+                for each in asked.item.about:
+                    self._about.setdefault(each, []).append(asked)
+        return self._about.get(subject, [])
+
+    def procedures_of(self, instrument: str) -> list[str]:
+        """Return the ids of the procedures of an instrument."""
+        return [
+            name
+            for name, each in self.content.procedures.items()
+            if each.instrument == instrument
+        ]
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Spot:
+    """A page's place in the folder: ``up`` leads from it to the root."""
+
+    desk: Desk
+    path: str
+
+    @property
+    def up(self) -> str:
+        """What leads from this page to the root of the folder."""
+        return "../" * self.path.count("/")
+
+    def link(self, target: str) -> str:
+        """Return the address of a file of the folder (with ``#`` and all) from this page."""
+        file, mark, anchor = target.partition("#")
+        if file == self.path and mark:
+            return f"#{anchor}"
+        return self.up + target
+
+    def prose(self, text: str | None) -> Prose:
+        """Return a sentence with its values as data that lead to where they are explained."""
+        if not text:
+            return ()
+        spans: list[SpanView] = []
+        for span in read_prose(text):
+            if isinstance(span, Words):
+                spans.append(SpanView(text=span.text))
+                continue
+            figure = self.desk.content.figures.get(span.figure)
+            if figure is None:
+                spans.append(SpanView(text=span.figure))
+            else:
+                spans.append(self.value(span.figure, figure, span.unit))
+        return tuple(spans)
+
+    def value(self, name: str, figure: Figure, unit: str = "") -> SpanView:
+        """Return a value inside a sentence."""
+        shown = figure.value.in_unit(unit) if unit else figure.value
+        return SpanView(
+            kind="value",
+            text=shown.text(),
+            machine=figure.value.base_text(),
+            href=self.link(f"values.html#{name}"),
+        )
+
+    def figure(
+        self, reference: FigureRef | None, caption: str = "", *, source: bool = False
+    ) -> FigureView | None:
+        """Return a value shown large, or None when there is none."""
+        if reference is None:
+            return None
+        figure = self.desk.content.figures.get(reference.figure)
+        if figure is None:
+            return None
+        return FigureView(
+            numeral=figure.value.numeral(),
+            unit=figure.value.unit_text(),
+            machine=figure.value.base_text(),
+            caption=self.prose(caption or figure.is_),
+            link=LinkView(
+                text=_("About this value"), href=self.link(f"values.html#{reference.figure}")
+            ),
+            note=self.source_note(figure) if source else None,
+        )
+
+    def value_prose(self, reference: FigureRef | None) -> Prose:
+        """Return a value as a sentence of its own."""
+        figure = self.desk.content.figures.get(reference.figure) if reference else None
+        if figure is None or reference is None:
+            return ()
+        return (self.value(reference.figure, figure),)
+
+    def citation(self, source: str | None) -> str:
+        """Return ``IARC, Reference manual (2005), p.130`` for a citation."""
+        if not source:
+            return ""
+        name, _space, place = source.partition(" ")
+        entry = self.desk.content.sources.get(name)
+        if entry is None:
+            return source
+        by = _("{by}, {title}").format(by=entry.by, title=entry.title)
+        if entry.year:
+            by = f"{by} ({entry.year})"
+        return f"{by}, {place}" if place else by
+
+    def basis(self, figure: Figure) -> str:
+        """Return on whose word a value stands."""
+        source = self.citation(figure.source)
+        if not source:
+            return basis_words(figure.basis)
+        if figure.basis == "published":
+            return source
+        return _("{source} ({basis})").format(source=source, basis=basis_words(figure.basis))
+
+    def source_note(self, figure: Figure) -> NoteView:
+        """Return the source of a value, shown on demand."""
+        lines = [plain(self.basis(figure))]
+        if figure.checked:
+            lines.append(plain(_("Checked on {day}.").format(day=day_words(figure.checked))))
+        if figure.other_view:
+            lines.append(self.prose(figure.other_view))
+        return NoteView(summary=_("Source of this value"), lines=tuple(lines))
+
+    def picture(self, name: str | None, alt: str, caption: str = "") -> PictureView | None:
+        """Return a drawing that passed the allow-list, or None."""
+        picture = self.desk.content.pictures.get(name) if name else None
+        if picture is None:
+            return None
+        return PictureView(svg=Markup(picture.markup), alt=alt, caption=plain(caption))  # noqa: S704
+
+    def sign(self, kind: str, word: str) -> SignView:
+        """Return a safety sign with its word."""
+        return SignView(svg=self.desk.theme.sign(kind, word), word=word[:1].upper() + word[1:])
+
+
+def fact(label: str, text: Prose | str, note: str = "") -> FactView:
+    """Return a labelled fact."""
+    shown = plain(text) if isinstance(text, str) else text
+    return FactView(label=label, text=shown, note=plain(note))
+
+
+def present(*facts: FactView | None) -> tuple[FactView, ...]:
+    """Return the facts that say something."""
+    return tuple(each for each in facts if each is not None and each.text)
+
+
+def basis_words(basis: str) -> str:
+    """Return a basis as pages say it."""
+    return {
+        "manufacturer": _("the maker's instructions"),
+        "published": _("published"),
+        "published (read second-hand)": _("published; read second-hand"),
+        "computed": _("computed"),
+        "local policy": _("decided in this clinic"),
+        "common practice": _("common practice, no published source"),
+        "from memory": _("from memory, not yet checked against a source"),
+    }[basis]
+
+
+def day_words(day: Any) -> str:
+    """Return a day as people read it: ``20 September 2026``."""
+    months = (
+        _("January"), _("February"), _("March"), _("April"), _("May"), _("June"), _("July"),
+        _("August"), _("September"), _("October"), _("November"), _("December"),
+    )
+    return f"{day.day} {months[day.month - 1]} {day.year}"
+
+
+def state(text: str) -> str:
+    """Return a phrase with a capital and a full stop."""
+    text = text[:1].upper() + text[1:]
+    return text if text.endswith((".", "?", "!")) else f"{text}."
