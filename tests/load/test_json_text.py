@@ -16,7 +16,11 @@ plain_documents = st.recursive(
 
 
 @given(plain_documents, st.booleans(), st.sampled_from([None, 1, 3]))
-def test_a_sound_text_is_read(document: object, ascii_only: bool, indent: int | None) -> None:
+def test_a_sound_text_is_read(
+    document: object,
+    ascii_only: bool,
+    indent: int | None,
+) -> None:
     text = json.dumps(document, ensure_ascii=ascii_only, indent=indent)
     assert read_json(text.encode(), "a.json") == document
 
