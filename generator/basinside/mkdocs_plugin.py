@@ -18,7 +18,7 @@ from mkdocs.plugins import BasePlugin, get_plugin_logger
 from mkdocs.structure.files import File, Files
 
 from basinside import files as folders
-from basinside import pipeline
+from basinside.pipeline import build as pipeline
 from basinside.load.content import Memory
 from basinside.problem import Level, Placed
 from basinside.render.environment import Theme

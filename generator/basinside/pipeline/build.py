@@ -1,4 +1,4 @@
-"""The only place that knows the order: files to model to problems to pages, attempt to record."""
+"""Files to model to problems to pages."""
 
 from __future__ import annotations
 

@@ -1,0 +1,29 @@
+"""Arguments in, exit code out; every command says what it did in an author's words."""
+
+from __future__ import annotations
+
+import click
+
+from basinside.cli.author import AUTHOR_COMMANDS
+from basinside.files import FolderError
+
+
+class Plain(click.Group):
+    """A group whose expected errors are one line without a traceback."""
+
+    def invoke(self, ctx: click.Context) -> object:
+        try:
+            return super().invoke(ctx)
+        except FolderError as error:
+            click.echo(str(error), err=True)
+            ctx.exit(2)
+
+
+@click.group(cls=Plain, context_settings={"help_option_names": ["-h", "--help"]})
+@click.version_option(package_name="basinside")
+def main() -> None:
+    """Make an offline handbook for reprocessing instruments, and certify who may work alone."""
+
+
+for _command in AUTHOR_COMMANDS:
+    main.add_command(_command)

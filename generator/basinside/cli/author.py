@@ -1,0 +1,111 @@
+"""The author's commands: check, build, preview, schemas."""
+
+from __future__ import annotations
+
+import gc
+import json
+import subprocess
+import sys
+from datetime import date
+from pathlib import Path
+
+import click
+
+from basinside import files
+from basinside.check.explain import explain
+from basinside.pipeline import build as pipeline
+from basinside.problem import Placed
+from basinside.render.report import report_data, report_lines, summary_line
+
+HERE = click.Path(exists=True, file_okay=False, path_type=Path)
+
+
+def folder_option(function):  # type: ignore[no-untyped-def]
+    """Add ``--folder``, the clinic's folder."""
+    return click.option(
+        "--folder", type=HERE, default=".", help="The clinic's folder; here by default."
+    )(function)
+
+
+@click.command()
+@folder_option
+@click.option("--today", metavar="DATE", help="Also judge what depends on the day, as 2026-11-20.")
+@click.option("--all", "everything", is_flag=True, help="Show hints and mere information too.")
+@click.option("--rule", metavar="ID", help="Show only the problems of one rule.")
+@click.option("--only", metavar="PATH", help="Show only the problems of files below this path.")
+@click.option("--explain", "explained", metavar="ID", help="Print the page of one rule and stop.")
+@click.option("--json", "as_json", is_flag=True, help="Print the problems for a tool.")
+def check(
+    folder: Path,
+    today: str | None,
+    everything: bool,
+    rule: str | None,
+    only: str | None,
+    explained: str | None,
+    as_json: bool,
+) -> None:
+    """Read everything and say what is wrong, each with its place and its mend."""
+    if explained:
+        page = explain(explained)
+        if page is None:
+            raise click.UsageError(f"There is no rule “{explained}”.")
+        click.echo(page)
+        return
+    gc.disable()
+    clinic = pipeline.read_clinic(folder, today=read_day(today) if today else None)
+    placed = [
+        each
+        for each in pipeline.place_problems(clinic)
+        if _wanted(each, rule, only)
+    ]
+    if as_json:
+        click.echo(json.dumps(report_data(placed), ensure_ascii=False, indent=1))
+    else:
+        for line in report_lines(placed, everything=everything):
+            click.echo(line)
+        click.echo(summary_line(placed))
+    sys.exit(1 if any(each.problem.stops for each in placed) else 0)
+
+
+def _wanted(placed: Placed, rule: str | None, only: str | None) -> bool:
+    problem = placed.problem
+    if rule and problem.rule != rule:
+        return False
+    return not only or problem.place.file.startswith(only.removeprefix("./"))
+
+
+def read_day(text: str) -> date:
+    """Return a day typed as 2026-11-20."""
+    try:
+        return date.fromisoformat(text)
+    except ValueError:
+        raise click.UsageError(f"“{text}” is no day; write it as 2026-11-20.") from None
+
+
+@click.command()
+@folder_option
+@click.option("--into", type=click.Path(path_type=Path), help="Where the handbook folder goes.")
+def build(folder: Path, into: Path | None) -> None:
+    """Build the handbook folder; nothing is written when a problem stops the build."""
+    sys.exit(_mkdocs(folder, "build", *(("--site-dir", str(into.resolve())) if into else ())))
+
+
+@click.command()
+@folder_option
+@click.option("--port", default=8000, show_default=True, help="The port on this machine.")
+def preview(folder: Path, port: int) -> None:
+    """Show the handbook in a browser and follow each save; problems stand on top of the page."""
+    sys.exit(_mkdocs(folder, "serve", "--dev-addr", f"127.0.0.1:{port}"))
+
+
+def _mkdocs(folder: Path, *arguments: str) -> int:
+    config = folder / "mkdocs.yml"
+    if not config.is_file():
+        raise files.FolderError(
+            f"{folder}: there is no mkdocs.yml here; make a folder with “basinside new FOLDER”"
+        )
+    command = [sys.executable, "-m", "mkdocs", *arguments, "--config-file", str(config)]
+    return subprocess.run(command, check=False).returncode  # noqa: S603 - our own interpreter
+
+
+AUTHOR_COMMANDS = (check, build, preview)
