@@ -11,19 +11,16 @@ from basinside.canonical import base64url, canonical_bytes, digest, from_base64u
 from tests.reference.published_vectors import canonical_pairs
 
 LARGEST = 2**53 - 1
+OUR_PAIRS = [
+    ("escapes", b'["\\u0041\\u000A\\/\\u001f\\u2028"]', '["A\\n/\\u001f\u2028"]'.encode()),
+    ("order", b'{"b": 1, "B": 2, "a b": -0, "": null}', b'{"":null,"B":2,"a b":0,"b":1}'),
+]
 
-leaves = (
-    st.none()
-    | st.booleans()
-    | st.integers(min_value=-LARGEST, max_value=LARGEST)
-    | st.text(alphabet=st.characters(exclude_categories=("Cs",)))
-)
+texts = st.text()  # hypothesis draws no halves of surrogate pairs
+leaves = st.none() | st.booleans() | st.integers(min_value=-LARGEST, max_value=LARGEST) | texts
 documents = st.recursive(
     leaves,
-    lambda inner: (
-        st.lists(inner)
-        | st.dictionaries(st.text(alphabet=st.characters(exclude_categories=("Cs",))), inner)
-    ),
+    lambda inner: st.lists(inner) | st.dictionaries(texts, inner),
     max_leaves=40,
 )
 
@@ -98,7 +95,7 @@ def test_only_one_spelling_of_base64url_is_read(text: str) -> None:
 
 @pytest.mark.parametrize(
     ("source", "expected"),
-    [pytest.param(source, out, id=name) for name, source, out in canonical_pairs()],
+    [pytest.param(source, out, id=name) for name, source, out in (*OUR_PAIRS, *canonical_pairs())],
 )
 def test_published_pairs(source: bytes, expected: bytes) -> None:
     value = json.loads(source, parse_float=whole_or_float)

@@ -157,4 +157,4 @@ def test_no_value_gives_another_exception(value: object) -> None:
 def test_nothing_changes_once_read() -> None:
     attempt = Attempt.from_plain(ATTEMPT)
     with pytest.raises(ValueError, match="frozen"):
-        attempt.date = "2026-11-21"  # type: ignore[misc]
+        attempt.date = "2026-11-21"

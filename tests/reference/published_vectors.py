@@ -24,7 +24,11 @@ def canonical_pairs() -> list[tuple[str, bytes, bytes]]:
     if home is None:
         return []
     found = [
-        (path.name, path.read_bytes(), path.with_name(path.name.replace(".in.", ".out.")).read_bytes())
+        (
+            path.name,
+            path.read_bytes(),
+            path.with_name(path.name.replace(".in.", ".out.")).read_bytes(),
+        )
         for path in sorted((home / "jcs").glob("*.in.json"))
     ]
     assert found, f"{home} holds no RFC 8785 pairs"
@@ -68,7 +72,8 @@ def nist() -> list[Signed]:
     ) as file:
         lines = file.read().splitlines()
     start = lines.index("[P-256,SHA-256]") + 1
-    found, case = [], dict[str, str]()
+    found: list[Signed] = []
+    case: dict[str, str] = {}
     for line in lines[start:]:
         if line.startswith("["):
             break
@@ -100,7 +105,5 @@ def deterministic() -> tuple[bytes, list[tuple[bytes, bytes]]]:
     for block in text.split("\n\n"):
         members = dict(line.split(" = ", 1) for line in block.splitlines() if " = " in line)
         if members.get("DigestSign") == "SHA256" and members.get("Key") == "P-256_PRIV":
-            found.append(
-                (members["Input"].strip('"').encode(), bytes.fromhex(members["Output"]))
-            )
+            found.append((members["Input"].strip('"').encode(), bytes.fromhex(members["Output"])))
     return pem.encode(), found
