@@ -11,7 +11,7 @@ from hypothesis import given
 from hypothesis import strategies as st
 
 from basinside.certify.examine import NEVER_KNOWN, Examination, Standing, examine
-from basinside.certify.finding import Verdict
+from basinside.model.finding import Verdict
 from basinside.certify.multikey import did_key
 from basinside.certify.record import first_moment, record_id
 from basinside.certify.secure import secure

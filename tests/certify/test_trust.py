@@ -4,7 +4,7 @@ from typing import Any
 
 import pytest
 
-from basinside.certify.finding import Verdict
+from basinside.model.finding import Verdict
 from basinside.certify.multikey import both_forms, did_key
 from basinside.certify.secure import secure
 from basinside.certify.trust import (

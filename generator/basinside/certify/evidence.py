@@ -7,7 +7,8 @@ and a slip of the same answers agree.
 from __future__ import annotations
 
 from basinside.canonical import digest
-from basinside.model.attempt import Answer, Attempt
+from basinside.marking import plan_answer
+from basinside.model.attempt import Attempt
 from basinside.model.observed import Observation
 
 
@@ -24,20 +25,9 @@ def answers_digest(attempt: Attempt) -> str:
             "form_digest": attempt.form_digest,
             "staff_code": attempt.staff_code,
             "date": attempt.date,
-            "answers": [answer_of(each) for each in attempt.items],
+            "answers": [plan_answer(each) for each in attempt.items],
         },
     )
-
-
-def answer_of(answer: Answer) -> dict[str, object]:
-    """Return an answer as marking plans take it: chosen, order or number, or nothing."""
-    if answer.chosen is not None:
-        return {"chosen": list(answer.chosen)}
-    if answer.ordered is not None:
-        return {"order": list(answer.ordered)}
-    if answer.number is not None:
-        return {"number": answer.number}
-    return {}
 
 
 def observation_digest(observation: Observation) -> str:

@@ -12,7 +12,7 @@ from dataclasses import dataclass
 from datetime import date
 from enum import StrEnum
 
-from basinside.certify.finding import Finding, Verdict, fails, holds, unknown
+from basinside.model.finding import Finding, Verdict, fails, holds, unknown
 from basinside.certify.record import record_id
 from basinside.certify.secure import verify_signature_only
 from basinside.certify.shape import examine_shape, moment_of

@@ -20,7 +20,7 @@ from cryptography.hazmat.primitives.asymmetric.utils import (
 )
 
 from basinside.canonical import canonical_bytes
-from basinside.certify.finding import Finding, fails, holds, unknown
+from basinside.model.finding import Finding, fails, holds, unknown
 from basinside.certify.multikey import (
     MultikeyError,
     base58btc,

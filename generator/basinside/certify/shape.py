@@ -11,7 +11,7 @@ from datetime import UTC, datetime
 from typing import Final
 
 from basinside.canonical import canonical_bytes
-from basinside.certify.finding import Finding, fails, holds
+from basinside.model.finding import Finding, fails, holds
 from basinside.model.machine_file import MachineFileError
 from basinside.model.record import RECORD_CONTEXT, CompletionRecord
 

@@ -10,7 +10,7 @@ from typing import Final, cast
 
 from cryptography.hazmat.primitives.asymmetric import ec
 
-from basinside.certify.finding import Finding, Verdict, fails, holds
+from basinside.model.finding import Finding, Verdict, fails, holds
 from basinside.certify.multikey import MultikeyError, both_forms, did_key, public_key
 from basinside.certify.secure import secure, verify_signature_only
 from basinside.model.machine_file import MachineFileError

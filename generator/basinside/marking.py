@@ -1,7 +1,7 @@
 """Evaluate a marking plan: an answer in, points out; the page's script does the same.
 
 A plan is data that ``derive.plans`` makes of an item. Positions are those of the options in the
-order the plan was made for. Nothing here decides what is right; the plan does.
+order the plan was made for. Nothing here decides what is right; the plan does. Open to all rooms.
 """
 
 from __future__ import annotations
@@ -11,6 +11,8 @@ from collections.abc import Mapping
 from dataclasses import dataclass
 from decimal import Decimal
 from typing import Any, Final
+
+from basinside.model import attempt as attempts
 
 _DECIMAL: Final = re.compile(r"-?[0-9]{1,12}(\.[0-9]{1,12})?\Z", re.ASCII)
 
@@ -25,6 +27,15 @@ class Outcome:
     points: int
     passed: bool
     unsafe: tuple[int, ...] = ()
+
+
+def plan_answer(answer: attempts.Answer) -> dict[str, object]:
+    """Return the answer of an attempt as plans take it: chosen, order or number, or nothing."""
+    if answer.chosen is not None:
+        return {"chosen": list(answer.chosen)}
+    if answer.ordered is not None:
+        return {"order": list(answer.ordered)}
+    return {} if answer.number is None else {"number": answer.number}
 
 
 def evaluate(plan: Plan, answer: Answer) -> Outcome:

@@ -1,4 +1,4 @@
-"""One thing that an examination found: what was asked, how it stands, and the particulars."""
+"""One thing that was found: what was asked, how it stands, and the particulars; no sentence."""
 
 from __future__ import annotations
 
@@ -9,11 +9,15 @@ from types import MappingProxyType
 
 
 class Verdict(StrEnum):
-    """How a question stands: it holds, it fails, or it cannot be known from what is at hand."""
+    """How a question stands: it holds, it fails, or it cannot be known from what is at hand.
+
+    ``not judged`` is for lines of a policy that only a register could decide.
+    """
 
     HOLDS = "holds"
     FAILS = "fails"
     UNKNOWN = "unknown"
+    NOT_JUDGED = "not judged"
 
 
 @dataclass(frozen=True, slots=True)
@@ -38,3 +42,8 @@ def fails(code: str, **data: str) -> Finding:
 def unknown(code: str, **data: str) -> Finding:
     """Return a finding that something cannot be known here."""
     return Finding(code, Verdict.UNKNOWN, MappingProxyType(data))
+
+
+def not_judged(code: str, **data: str) -> Finding:
+    """Return a finding that is left open until there is a register."""
+    return Finding(code, Verdict.NOT_JUDGED, MappingProxyType(data))
