@@ -107,6 +107,12 @@ def write_file(path: Path, data: bytes | str, *, private: bool = False) -> None:
         raise FolderError(f"{path}: cannot be written ({error.strerror})") from None
 
 
+def write_made(path: Path, data: bytes) -> None:
+    """Write a file of a folder that is being built; unlike `write_file` it is not one move."""
+    path.parent.mkdir(parents=True, exist_ok=True)
+    path.write_bytes(data)
+
+
 def write_new_file(path: Path, data: bytes | str, *, private: bool = False) -> None:
     """Write a file that must not exist yet.
 

@@ -8,7 +8,7 @@ from __future__ import annotations
 
 import gc
 import logging
-from collections.abc import Iterator
+from collections.abc import Callable, Iterator
 from pathlib import Path
 from typing import Literal
 
@@ -27,6 +27,27 @@ from basinside.render.report import problem_banners, summary_line
 log = get_plugin_logger("basinside")
 
 _LOUDNESS = {Level.INFO: logging.DEBUG, Level.WARN: logging.WARNING}
+
+
+class HandbookFile(File):
+    """A file that makes its text when MkDocs writes it, so that one at a time is in memory."""
+
+    def __init__(self, path: str, config: MkDocsConfig, make: Callable[[], str]) -> None:
+        super().__init__(path, None, config.site_dir, use_directory_urls=False)
+        self.make = make
+
+    @property
+    def content_bytes(self) -> bytes:
+        """The file as it is written: UTF-8, line feeds on every system."""
+        return self.make().encode()
+
+    def copy_file(self, dirty: bool = False) -> None:
+        """Write the file."""
+        folders.write_made(Path(self.abs_dest_path), self.content_bytes)
+
+    def is_modified(self) -> bool:
+        """Whether it may differ from what lies in the site folder: nobody knows before."""
+        return True
 
 
 class BasinsidePlugin(BasePlugin):  # type: ignore[type-arg, no-untyped-call]
@@ -76,19 +97,19 @@ class BasinsidePlugin(BasePlugin):  # type: ignore[type-arg, no-untyped-call]
         """Replace whatever MkDocs found by the files of the handbook folder."""
         assert self.now is not None  # on_config has run
         made = Files([])
-        for path, text in self._pages():
-            made.append(File.generated(config, path, content=text))
+        for path, make in self._files():
+            made.append(HandbookFile(path, config, make))
         return made
 
-    def _pages(self) -> Iterator[tuple[str, str]]:
+    def _files(self) -> Iterator[pipeline.Made]:
         assert self.now is not None  # on_config has run
         stopped = any(each.problem.stops for each in self.problems)
         banners = problem_banners(self.problems) if self.preview and stopped else ()
         theme = Theme(folders.read_theme())
         if stopped and self.last_good is None:
-            yield from pipeline.build_problem_page(self.now, theme, banners)
+            yield from pipeline.problem_files(self.now, theme, banners)
             return
-        yield from pipeline.build_pages(
+        yield from pipeline.handbook_files(
             self.now,
             theme,
             memory=self.page_memory if self.preview and not banners else None,

@@ -6,15 +6,17 @@ import hashlib
 from collections.abc import Iterable, Mapping
 from typing import Any, Final, NamedTuple, TypeVar
 
-from pydantic import BaseModel
+from pydantic import BaseModel, ValidationError
 
 from basinside.load.entries import read_entry
 from basinside.load.json_text import JsonTextError, read_json
 from basinside.load.marked_yaml import read_yaml
+from basinside.load.mentions import Mention, mentions_in
 from basinside.load.pictures import clean_picture
 from basinside.load.references import reference_problems
 from basinside.load.variants import merge_variants
 from basinside.model.content import Content
+from basinside.model.edition import ClosedEdition
 from basinside.model.equipment import Agent, EquipmentFile, IncidentFile, Route
 from basinside.model.figure import FigureFile, SourceFile
 from basinside.model.handbook import Handbook
@@ -56,7 +58,15 @@ FOLDERS: Final = (
 PICTURES: Final = "content/pictures/"
 EDITIONS: Final = "content/editions/"
 
-Read = tuple[Any, tuple[Problem, ...]]
+
+
+class Read(NamedTuple):
+    """What was read of one file."""
+
+    entry: Any
+    problems: tuple[Problem, ...]
+    mentions: tuple[Mention, ...] = ()
+
 
 
 class Memory:
@@ -93,10 +103,11 @@ def load(
     """
     problems: list[Problem] = []
     read: dict[str, Any] = {}
+    mentions: dict[str, tuple[Mention, ...]] = {}
     for file in sorted(files):
-        kind = _kind_of(file)
+        kind = kind_of(file)
         if kind is not None:
-            read[file], found = _read(file, files[file], kind, memory)
+            read[file], found, mentions[file] = _read(file, files[file], kind, memory)
             problems.extend(found)
         elif file.endswith((".yaml", ".yml")):
             problems.append(_stray(file))
@@ -130,13 +141,14 @@ def load(
         message = "there is no content/handbook.yaml; begin with “basinside new FOLDER”"
         problems.append(_problem(Place("content/handbook.yaml"), "file-missing", message))
     problems.extend(_repeated_items(content))
-    problems.extend(reference_problems(content))
+    problems.extend(reference_problems(content, mentions))
     if memory is not None:
         memory.forget_unused()
     return content, problems
 
 
-def _kind_of(file: str) -> Kind | None:
+def kind_of(file: str) -> Kind | None:
+    """Return what a file is read as, or None when it is not read here."""
     if file in SINGLE_FILES:
         return SINGLE_FILES[file]
     if not file.endswith(".yaml"):
@@ -158,7 +170,7 @@ def _read(file: str, raw: bytes, kind: Kind, memory: Memory | None) -> Read:
         else:
             entry, found = read_entry(kind.model, data, file)
             problems = problems + found
-    read = (entry, problems)
+    read = Read(entry, problems, mentions_in(raw.decode("utf-8", "replace")))
     if memory is not None and key is not None:
         memory.keep(key, read)
     return read
@@ -214,12 +226,12 @@ def _pictures(
     for file in sorted(files):
         if file.startswith(PICTURES) and file.endswith(".svg"):
             key, known = memory.recall(file, files[file]) if memory else (None, None)
-            read = known or clean_picture(files[file], file)
+            read = known or Read(*clean_picture(files[file], file))
             if memory is not None and key is not None:
                 memory.keep(key, read)
-            problems.extend(read[1])
-            if read[0] is not None:
-                pictures[file.removeprefix(PICTURES)] = read[0]
+            problems.extend(read.problems)
+            if read.entry is not None:
+                pictures[file.removeprefix(PICTURES)] = read.entry
     return pictures
 
 
@@ -235,12 +247,23 @@ def _editions(files: Mapping[str, bytes], problems: list[Problem]) -> dict[str, 
             problems.append(_problem(place, "file-unreadable", error.message))
             continue
         name = file.removeprefix(EDITIONS).removesuffix(".json")
-        if isinstance(value, dict) and value.get("format") == "basinside/edition/1":
-            editions[name] = value
+        said = _not_closed(value, name)
+        if said or not isinstance(value, dict):
+            problems.append(_problem(Place(file), "file-unreadable", said))
         else:
-            message = "this is no closed edition; “basinside edition close” writes them"
-            problems.append(_problem(Place(file), "file-unreadable", message))
+            editions[name] = value
     return editions
+
+
+def _not_closed(value: object, name: str) -> str:
+    """Return why a value is not the closed edition of that name, or nothing."""
+    try:
+        closed = ClosedEdition.model_validate(value)
+    except ValidationError:
+        return "this is no closed edition; “basinside edition close” writes them"
+    if closed.edition != name:
+        return f"this is the closed edition {closed.edition}; name it {closed.edition}.json"
+    return ""
 
 
 def _stray(file: str) -> Problem:

@@ -3,16 +3,16 @@
 from __future__ import annotations
 
 import difflib
-from collections.abc import Iterator
+from collections.abc import Iterator, Mapping
 from typing import Any, NamedTuple
 
 from pydantic import BaseModel
 
+from basinside.load.mentions import Mention
 from basinside.model.content import Content
 from basinside.model.entry import FigureRef
 from basinside.model.instrument import Instrument
 from basinside.model.procedure import Procedure, Step
-from basinside.model.prose import references
 from basinside.model.quiz import Item
 from basinside.problem import Level, Place, Problem
 from basinside.quantity import QuantityError
@@ -26,21 +26,29 @@ class Named(NamedTuple):
     place: Place
 
 
-def reference_problems(content: Content) -> list[Problem]:
-    """Return a problem for every id that names nothing, and for units that do not fit."""
+def reference_problems(
+    content: Content, mentions: Mapping[str, tuple[Mention, ...]]
+) -> list[Problem]:
+    """Return a problem for every id that names nothing, and for units that do not fit.
+
+    Args:
+        content: the model.
+        mentions: file -> the values that its sentences refer to.
+    """
     known = _known(content)
     problems: list[Problem] = []
     for named in all_named(content):
         if named.id not in known[named.kind]:
             problems.append(_unknown(named, known[named.kind]))
-    for text, place in all_prose(content):
-        for reference in references(text):
-            figure = content.figures.get(reference.figure)
+    for file, mentioned in mentions.items():
+        for mention in mentioned:
+            place = Place(file, (), mention.mark)
+            figure = content.figures.get(mention.figure)
             if figure is None:
-                problems.append(_unknown(Named("value", reference.figure, place), known["value"]))
-            elif reference.unit:
+                problems.append(_unknown(Named("value", mention.figure, place), known["value"]))
+            elif mention.unit:
                 try:
-                    figure.value.in_unit(reference.unit)
+                    figure.value.in_unit(mention.unit)
                 except QuantityError as error:
                     problems.append(_problem(place, "bad-value", str(error)))
     return problems
@@ -86,9 +94,8 @@ def _known(content: Content) -> dict[str, Any]:
 
 def all_named(content: Content) -> Iterator[Named]:
     """Yield every id that an entry names outside prose."""
-    for figure_id, figure in content.figures.items():
+    for figure in content.figures.values():
         yield from _citation(figure.source, figure.place)
-        del figure_id
     for choice in content.choices.values():
         yield from _citation(choice.source, choice.place)
         for n, other in enumerate(choice.not_chosen):
@@ -213,40 +220,6 @@ def _many(kind: str, values: tuple[str, ...], place: Place) -> Iterator[Named]:
 def _many_keys(kind: str, values: Any, place: Place) -> Iterator[Named]:
     for value in values:
         yield Named(kind, value, place.at(value))
-
-
-def all_prose(content: Content) -> Iterator[tuple[str, Place]]:
-    """Yield every sentence that may hold references, with its place."""
-    for group in (
-        content.figures, content.choices, content.agents, content.equipment, content.incidents,
-        content.instruments, content.procedures, content.assessments, content.observations,
-    ):
-        for entry in group.values():  # type: ignore[attr-defined]
-            yield from _prose_of(entry)
-    for questions in content.questions:
-        yield from _prose_of(questions)
-    if content.handbook:
-        yield from _prose_of(content.handbook)
-
-
-def _prose_of(entry: Any) -> Iterator[tuple[str, Place]]:
-    for name, value in entry.__dict__.items():
-        if type(value) is str:
-            if "{{" in value:
-                key = type(entry).model_fields[name].alias or name
-                yield value, entry.place.at(key)
-        elif isinstance(value, BaseModel):
-            yield from _prose_of(value)
-        elif type(value) is tuple and name != "place":
-            for n, each in enumerate(value):
-                if isinstance(each, BaseModel):
-                    yield from _prose_of(each)
-                elif type(each) is str and "{{" in each:
-                    yield each, entry.place.at(name, n)
-        elif type(value) is dict:
-            for each in value.values():
-                if isinstance(each, BaseModel):
-                    yield from _prose_of(each)
 
 
 def _unknown(named: Named, known: Any) -> Problem:

@@ -2,9 +2,10 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterator, Mapping
+from collections.abc import Callable, Iterator, Mapping
 from dataclasses import dataclass
 from datetime import date
+from functools import partial
 from pathlib import Path
 from typing import Any
 
@@ -18,7 +19,7 @@ from basinside.model.content import Content
 from basinside.model.derived import Derived
 from basinside.problem import Place, Placed, Problem, any_stop
 from basinside.render.environment import Theme
-from basinside.render.site import Folder, assets, pages, problem_page
+from basinside.render.site import Folder, PageMaker, assets, pages, problem_page
 from basinside.render.view_types import BannerView
 
 TRUST_FILE = "content/trust.json"
@@ -98,15 +99,19 @@ class PageMemory:
         self._known[path] = (rests_on, text)
 
 
-def build_pages(
+Made = tuple[str, Callable[[], str]]
+"""A file of the folder: its path, and what makes its text when it is written."""
+
+
+def handbook_files(
     clinic: Clinic,
     theme: Theme,
     *,
     memory: PageMemory | None = None,
     banners: tuple[BannerView, ...] = (),
     preview: bool = False,
-) -> Iterator[tuple[str, str]]:
-    """Yield every file of the handbook folder as (path, text)."""
+) -> Iterator[Made]:
+    """Yield every file of the handbook folder; each is made only when it is asked for."""
     folder = Folder(
         content=clinic.content,
         derived=clinic.derived,
@@ -116,26 +121,31 @@ def build_pages(
         preview=preview,
     )
     for maker in pages(folder):
-        text = memory.recall(maker.path, maker.rests_on) if memory else None
-        if text is None:
-            text = maker.make()
-            if memory:
-                memory.keep(maker.path, maker.rests_on, text)
-        yield maker.path, text
-    yield from assets(theme).items()
+        yield maker.path, partial(_remembered, maker, memory) if memory else maker.make
+    for path, text in assets(theme).items():
+        yield path, partial(str, text)
     if TRUST_FILE in clinic.raw:
-        yield "trust.json", clinic.raw[TRUST_FILE].decode()
+        yield "trust.json", clinic.raw[TRUST_FILE].decode
 
 
-def build_problem_page(
+def _remembered(maker: PageMaker, memory: PageMemory) -> str:
+    text = memory.recall(maker.path, maker.rests_on)
+    if text is None:
+        text = maker.make()
+        memory.keep(maker.path, maker.rests_on, text)
+    return text
+
+
+def problem_files(
     clinic: Clinic, theme: Theme, banners: tuple[BannerView, ...]
-) -> Iterator[tuple[str, str]]:
+) -> Iterator[Made]:
     """Yield what preview shows while there is no good edition: the problems, and nothing else."""
     folder = Folder(
         content=clinic.content, derived=clinic.derived, theme=theme, banners=banners, preview=True
     )
-    yield "index.html", problem_page(folder)
-    yield from assets(theme).items()
+    yield "index.html", partial(problem_page, folder)
+    for path, text in assets(theme).items():
+        yield path, partial(str, text)
 
 
 def _trust(raw: Mapping[str, bytes]) -> Mapping[str, Any] | None:

@@ -8,10 +8,11 @@ from typing import Any
 
 from basinside.model.content import Content
 from basinside.model.derived import Derived
+from basinside.model.entry import Waiver
 from basinside.render.environment import Theme
 from basinside.render.report import problem_view
 from basinside.render.view_types import BannerView
-from basinside.render.views.chrome import chrome_view
+from basinside.render.views.chrome import chrome_view, waived_banners
 from basinside.render.views.instrument import instrument_view
 from basinside.render.views.learning import (
     examine_view,
@@ -75,6 +76,7 @@ def pages(folder: Folder) -> Iterator[PageMaker]:
         section: str = "",
         data: Callable[[Spot], dict[str, Any]] | None = None,
         panel: bool = False,
+        waived: tuple[Waiver, ...] = (),
         rests_on: tuple[object, ...] = (),
     ) -> PageMaker:
         def make() -> str:
@@ -85,7 +87,7 @@ def pages(folder: Folder) -> Iterator[PageMaker]:
                 title(view),
                 section=section,
                 data=data(spot) if data else None,
-                banners=folder.banners,
+                banners=(*folder.banners, *waived_banners(spot, waived)),
                 panel=panel,
                 preview=folder.preview,
             )
@@ -132,6 +134,7 @@ def pages(folder: Folder) -> Iterator[PageMaker]:
             f"self-tests/{topic}.html",
             lambda spot, topic=topic, asked=asked: self_test_view(spot, topic, asked),
             section="self-tests",
+            waived=tuple(waiver for each in asked for waiver in each.item.waive),
             data=lambda spot, topic=topic, asked=asked: {
                 "self-test": self_test_data(spot, topic, asked),
                 **page_phrases("self-test"),

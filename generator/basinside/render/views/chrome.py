@@ -2,9 +2,10 @@
 
 from __future__ import annotations
 
-from collections.abc import Mapping
+from collections.abc import Iterable, Mapping
 from typing import Any, Final
 
+from basinside.model.entry import Waiver
 from basinside.render.environment import inline_json
 from basinside.render.view_types import (
     BannerView,
@@ -113,14 +114,16 @@ def navigation(spot: Spot) -> tuple[tuple[str, str, str], ...]:
     return tuple(entries)
 
 
-def _page_data(spot: Spot) -> dict[str, str]:
+def _page_data(spot: Spot) -> dict[str, Any]:
     handbook = spot.desk.content.handbook
     return {
         "handbook": handbook.handbook if handbook else "",
         "edition": handbook.edition if handbook else "",
         "language": handbook.language if handbook else "en",
-        "review_by": handbook.review_by.isoformat() if handbook else "",
-        "up": spot.up,
+        "store": spot.link("store.html"),
+        "dated": [{"anchor": "review-overdue", "after": handbook.review_by.isoformat()}]
+        if handbook
+        else [],
     }
 
 
@@ -149,11 +152,22 @@ def _handbook_banners(spot: Spot) -> tuple[BannerView, ...]:
             hidden=True,
         )
     )
-    banners.extend(
-        BannerView(kind="waived", word=each.word, text=each.because)
-        for each in waiver_views(spot, handbook.waive)
+    return (*banners, *waived_banners(spot, handbook.waive))
+
+
+def waived_banners(spot: Spot, waivers: Iterable[Waiver]) -> tuple[BannerView, ...]:
+    """Return the waivers that a whole page has to own up to."""
+    return tuple(
+        BannerView(
+            kind="waived",
+            word=each.word,
+            text=(
+                *each.because,
+                *plain(" (" + "; ".join(f"{f.label}: {f.text[0].text}" for f in each.facts) + ")"),
+            ),
+        )
+        for each in waiver_views(spot, waivers)
     )
-    return tuple(banners)
 
 
 def _facts(spot: Spot) -> tuple[FactView, ...]:

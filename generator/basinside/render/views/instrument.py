@@ -100,7 +100,10 @@ def instrument_view(spot: Spot, instrument: Instrument) -> InstrumentView | Sing
         waivers_heading=_("What is waived here"),
         waivers=waiver_views(
             spot,
-            (*instrument.waive, *(each for part in instrument.parts for each in part.waive)),
+            (
+                *instrument.waive,
+                *(waiver for each in verdicts for waiver in each.route.waive),
+            ),
         ),
     )
 

@@ -272,7 +272,7 @@ def _player_item(spot: Spot, asked: AskedItem) -> dict[str, Any]:
             for option in item.options
         ],
         "plan": spot.desk.derived.plans[item.item],
-        "leads": [{"text": each.text, "href": each.href} for each in _leads(spot, asked)],
+        "lead": [{"text": each.text, "href": each.href} for each in _leads(spot, asked)],
     }
 
 

@@ -36,6 +36,7 @@ class Desk:
     derived: Derived
     theme: Theme
     _about: dict[str, list[AskedItem]] = field(default_factory=dict)
+    values: dict[tuple[str, str, str], SpanView] = field(default_factory=dict)
 
     def whole(self, procedure: str) -> WholeProcedure:
         """Return a procedure with its placed steps."""
@@ -104,13 +105,16 @@ class Spot:
 
     def value(self, name: str, figure: Figure, unit: str = "") -> SpanView:
         """Return a value inside a sentence."""
-        shown = figure.value.in_unit(unit) if unit else figure.value
-        return SpanView(
-            kind="value",
-            text=shown.text(),
-            machine=figure.value.base_text(),
-            href=self.link(f"values.html#{name}"),
-        )
+        key = (name, unit, "" if self.path == "values.html" else self.up or ".")
+        if key not in self.desk.values:
+            shown = figure.value.in_unit(unit) if unit else figure.value
+            self.desk.values[key] = SpanView(
+                kind="value",
+                text=shown.text(),
+                machine=figure.value.base_text(),
+                href=self.link(f"values.html#{name}"),
+            )
+        return self.desk.values[key]
 
     def figure(
         self, reference: FigureRef | None, caption: str = "", *, source: bool = False

@@ -1,0 +1,32 @@
+"""The values that a file's sentences refer to, found in its text with line and column."""
+
+from __future__ import annotations
+
+import re
+from typing import NamedTuple
+
+_MENTION = re.compile(
+    r"\{\{\s*([a-z0-9]+(?:-[a-z0-9]+)*(?:\.[a-z0-9]+(?:-[a-z0-9]+)*)+)(?:\s+in\s+([^{}]*?))?\s*\}\}"
+)
+
+
+class Mention(NamedTuple):
+    """A value that is referred to, the unit it is asked in, and (line, column) from 1."""
+
+    figure: str
+    unit: str
+    mark: tuple[int, int]
+
+
+def mentions_in(text: str) -> tuple[Mention, ...]:
+    """Return every reference of a file's text, but for those in comments."""
+    if "{{" not in text:
+        return ()
+    found = []
+    for match in _MENTION.finditer(text):
+        begin = text.rfind("\n", 0, match.start()) + 1
+        if not text[begin : match.start()].lstrip().startswith("#"):
+            line = text.count("\n", 0, begin) + 1
+            unit = " ".join((match.group(2) or "").split())
+            found.append(Mention(match.group(1), unit, (line, match.start() - begin + 1)))
+    return tuple(found)
