@@ -19,7 +19,8 @@ def needed_level(part: Part) -> NeededLevel:
     The gravest contact decides (Spaulding's classes); a published level decided by name for this
     part replaces it, in whichever direction.
     """
-    contact = min(part.touches, key=CONTACT_GRAVITY.index, default="never the patient")
+    lightest: Contact = "never the patient"
+    contact = min(part.touches or (lightest,), key=CONTACT_GRAVITY.index)
     by_contact = LEVEL_FOR_CONTACT[contact]
     decided = part.level_decided
     return NeededLevel(

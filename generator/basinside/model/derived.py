@@ -202,11 +202,33 @@ class Change:
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
+class SinceClosed:
+    """What differs now from a closed edition; ``same`` when nothing that counts does."""
+
+    changes: tuple[Change, ...]
+    same: bool
+
+    def of_step(self, path: str) -> tuple[Change, ...]:
+        """Return what changed in the meaning of one step (``procedure/step``)."""
+        return tuple(
+            each
+            for each in self.changes
+            if (each.id == path and each.kind in {"step-changed", "step-new"})
+            or (each.kind == "procedure-new" and each.id == path.partition("/")[0])
+        )
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
 class Derived:
-    """Everything that pages and rules need and that follows from the model."""
+    """Everything that pages and rules need and that follows from the model.
+
+    ``since`` holds the closed editions that somebody asks about: the one whose id the handbook
+    has, and those in which an item was read.
+    """
 
     procedures: Mapping[str, WholeProcedure]
     instruments: Mapping[str, WholeInstrument]
     vessels: Mapping[str, VesselReach]
     checklists: Mapping[str, Checklist]
     plans: Mapping[str, Mapping[str, Any]]
+    since: Mapping[str, SinceClosed]

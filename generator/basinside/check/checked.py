@@ -1,0 +1,76 @@
+"""What every rule may ask of a handbook: its content, and what follows from it, worked out once."""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+from datetime import date
+from functools import cached_property
+
+from basinside.model.content import Content
+from basinside.model.derived import Derived, NeededLevel, PlacedStep, WholeProcedure
+from basinside.model.entry import FigureRef
+from basinside.model.equipment import Route
+from basinside.model.figure import Figure
+from basinside.model.instrument import Instrument, Part
+from basinside.model.words import CareLevel
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Sound:
+    """A procedure whose instrument and route are known and whose instrument may be reused."""
+
+    whole: WholeProcedure
+    instrument: Instrument
+    route: Route
+    level: CareLevel
+
+    @property
+    def name(self) -> str:
+        """The procedure's id."""
+        return self.whole.procedure.procedure
+
+    @property
+    def level_steps(self) -> tuple[PlacedStep, ...]:
+        """The steps that give the level."""
+        return tuple(placed for placed in self.whole.steps if placed.is_level_step)
+
+
+@dataclass(frozen=True, kw_only=True)
+class Checked:
+    """One handbook under check; ``today`` is None unless the day was given."""
+
+    content: Content
+    derived: Derived
+    today: date | None = None
+
+    @cached_property
+    def sound(self) -> tuple[Sound, ...]:
+        """The procedures about which rules of levels, order and chemicals can say something."""
+        return tuple(
+            Sound(
+                whole=whole,
+                instrument=whole.instrument,
+                route=whole.route,
+                level=whole.level,
+            )
+            for whole in self.derived.procedures.values()
+            if whole.instrument and whole.route and whole.level
+            if whole.instrument.label != "single use"
+        )
+
+    def needed(self, instrument: Instrument, part: Part) -> NeededLevel:
+        """Return the least level of a part."""
+        return self.derived.instruments[instrument.instrument].needed[part.part]
+
+    def figure(self, reference: FigureRef | None) -> Figure | None:
+        """Return the value that a field refers to, or None when there is none."""
+        return self.content.figures.get(reference.figure) if reference else None
+
+    def cited(self, citation: str | None) -> str:
+        """Return a citation in words: who, what, where in it; the id alone when it is unknown."""
+        if not citation:
+            return "no source"
+        source_id, _, locator = citation.partition(" ")
+        source = self.content.sources.get(source_id)
+        words = f"{source.by}, {source.title}" if source else source_id
+        return f"{words}, {locator}" if locator else words

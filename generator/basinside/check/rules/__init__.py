@@ -1,0 +1,1 @@
+"""One rule one file; the list is ``check/registry.py``."""

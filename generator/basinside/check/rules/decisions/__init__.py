@@ -1,0 +1,1 @@
+"""Rules that depend on the day; they run only when a day is given."""

@@ -1,0 +1,134 @@
+"""The rule key-contradicts-model."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator, Mapping
+from itertools import pairwise
+from typing import Any
+
+from basinside.check.checked import Checked
+from basinside.check.rule import Finding, rule
+from basinside.check.saying import amount
+from basinside.model.derived import Change, WholeProcedure
+from basinside.model.quiz import Item, RestsOn
+from basinside.problem import Level
+from basinside.quantity import NO_BREAK_SPACE
+
+
+@rule(level=Level.STOP)
+def check_key_contradicts_model(checked: Checked) -> Iterator[Finding]:
+    """What the key of an item rests on still holds.
+
+    Why: when a time or a step changes, a key that was right becomes wrong, and nobody notices
+    until a learner does. `rests_on` says what a person had in mind when the key was written:
+    `values` as they were, `steps` as they stood in the edition `read_in`, and `orders` of steps.
+    In an order each word is the id of a step or else an action, and the first of each counts.
+    When something changed a person reads the item again, mends it where needed, and then writes
+    the new value or the new `read_in`.
+    Bad: `values: {boil.hold: 20 min}` while boil.hold is 25 min.
+    Good: the item was read again, and says `values: {boil.hold: 25 min}`.
+    Source: common practice.
+    """
+    for asked in checked.content.items():
+        item, rest = asked.item, asked.item.rests_on
+        if rest is not None:
+            yield from _values(checked, item, rest)
+            yield from _steps(checked, item, rest)
+            yield from _orders(checked, item, rest)
+
+
+def _values(checked: Checked, item: Item, rest: RestsOn) -> Iterator[Finding]:
+    for name, was in rest.values.items():
+        figure = checked.content.figures.get(name)
+        if figure is None or figure.value == was:
+            continue
+        now = amount(figure.value)
+        if figure.value.kind is not was.kind:
+            said = f"rests on {name} of {amount(was)}, which cannot be compared with {now}"
+        else:
+            said = f"was written when {name} was {amount(was)}; it is {now}"
+        yield Finding(
+            rest.place.at("values", name),
+            f"{item.item} {said} ({checked.cited(figure.source)})",
+            f"Read the item again, then write “{name}: {now}” and the new read_in.",
+            (item.place,),
+        )
+
+
+def _steps(checked: Checked, item: Item, rest: RestsOn) -> Iterator[Finding]:
+    since = checked.derived.since.get(rest.read_in)
+    if since is None:
+        return
+    for n, path in enumerate(rest.steps):
+        changes = since.of_step(path)
+        if changes:
+            yield Finding(
+                rest.place.at("steps", n),
+                f"{item.item} was read in {rest.read_in}; since then {path} {_changed(changes)}",
+                "Read the item again, then write the new read_in.",
+                (item.place,),
+            )
+
+
+def _changed(changes: tuple[Change, ...]) -> str:
+    if any(not change.member for change in changes):
+        return "was written new"
+    return "changed: " + "; ".join(
+        f"{change.member.replace('_', ' ')} was {_shown(change.old)} and is {_shown(change.new)}"
+        for change in changes
+    )
+
+
+def _shown(value: Any) -> str:
+    if value is None:
+        return "not stated"
+    if isinstance(value, Mapping):
+        return ", ".join(f"{key} {_shown(each)}" for key, each in value.items())
+    if isinstance(value, list | tuple):
+        return ", ".join(_shown(each) for each in value)
+    if isinstance(value, bool):
+        return "yes" if value else "no"
+    return f"“{value}”".replace(NO_BREAK_SPACE, " ")
+
+
+def _orders(checked: Checked, item: Item, rest: RestsOn) -> Iterator[Finding]:
+    if not rest.orders:
+        return
+    names = dict.fromkeys(
+        name
+        for name in (each.partition("/")[0] for each in (*rest.steps, *item.about))
+        if name in checked.derived.procedures
+    )
+    if not names:
+        yield Finding(
+            rest.place.at("orders"),
+            f"{item.item} rests on an order of steps and names no procedure to find them in",
+            "Name its steps under “steps:” or “about:”.",
+            (item.place,),
+        )
+    for n, order in enumerate(rest.orders):
+        for name in names:
+            said = _broken(checked.derived.procedures[name], order)
+            if said:
+                yield Finding(
+                    rest.place.at("orders", n),
+                    f"{item.item} rests on the order {', '.join(order)}; in {name} {said}",
+                    "Read the item again, then write the order as it is.",
+                    (item.place,),
+                )
+
+
+def _broken(whole: WholeProcedure, order: tuple[str, ...]) -> str:
+    """Return what an order of words no longer finds in a procedure, or nothing."""
+    found: list[tuple[int, str]] = []
+    for word in order:
+        steps = [placed.number for placed in whole.steps if placed.step.step == word]
+        steps = steps or [placed.number for placed in whole.steps if placed.step.action == word]
+        earlier = sum(word == other for _, other in found)
+        if len(steps) <= earlier:
+            return f"there is no step “{word}”" + (" any more" if not earlier else " so often")
+        found.append((steps[earlier], word))
+    for (one, first), (other, second) in pairwise(found):
+        if other <= one:
+            return f"“{second}” comes before “{first}”"
+    return ""

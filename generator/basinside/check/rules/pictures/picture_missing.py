@@ -1,0 +1,41 @@
+"""The rule picture-missing."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+
+from basinside.check.checked import Checked
+from basinside.check.rule import Finding, rule
+from basinside.problem import Level, Place
+
+
+@rule(level=Level.STOP)
+def check_picture_missing(checked: Checked) -> Iterator[Finding]:
+    """A picture that an entry names is there.
+
+    Why: a step or a question that speaks of a picture cannot be understood without it.
+    Bad: `picture: water-mark.svg`, and content/pictures/ holds no such file.
+    Good: the file lies in content/pictures/ and passed its check.
+    Source: common practice.
+    """
+    for picture, place, node in _named(checked):
+        if picture not in checked.content.pictures:
+            yield Finding(
+                place,
+                f"there is no picture {picture} that can be used",
+                "Put it into content/pictures/.",
+                (node,),
+            )
+
+
+def _named(checked: Checked) -> Iterator[tuple[str, Place, Place]]:
+    for instrument in checked.content.instruments.values():
+        if instrument.assembled is not None:
+            yield instrument.assembled, instrument.place.at("assembled"), instrument.place
+    for whole in checked.derived.procedures.values():
+        for placed in whole.steps:
+            if placed.step.picture is not None:
+                yield placed.step.picture, placed.step.place.at("picture"), placed.step.place
+    for asked in checked.content.items():
+        if asked.item.picture is not None:
+            yield asked.item.picture, asked.item.place.at("picture"), asked.item.place

@@ -1,0 +1,117 @@
+"""The rule figure-outside-source-limits."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+
+from basinside.check.checked import Checked, Sound
+from basinside.check.rule import Finding, rule
+from basinside.check.saying import amount
+from basinside.model.derived import LEVEL_STAGES
+from basinside.model.entry import FigureRef
+from basinside.model.figure import Figure, SourceSays
+from basinside.problem import Level
+from basinside.quantity import Quantity
+
+
+@rule(level=Level.STOP)
+def check_figure_outside_source_limits(checked: Checked) -> Iterator[Finding]:
+    """A value keeps to what its source prints, and a step is not weaker than its route.
+
+    Why: a shorter time or a weaker bath than the source asks for leaves germs alive, and a longer
+    or stronger one than it allows ruins the instrument or hurts people.
+    Bad: `value: 10 min` with `source_says: {at_least: 20 min}`.
+    Good: `value: 20 min` with `source_says: {at_least: 20 min}`.
+    Source: the one cited beside the value.
+    """
+    for name, figure in checked.content.figures.items():
+        if figure.source_says is not None:
+            said = _against(figure.value, figure.source_says)
+            if said:
+                yield Finding(
+                    figure.place.at("value"),
+                    f"{name} is {amount(figure.value)}; its source {said}"
+                    f" ({checked.cited(figure.source)})",
+                    also=(figure.place,),
+                )
+    for each in checked.sound:
+        yield from _weaker_steps(checked, each)
+
+
+def _against(value: Quantity, says: SourceSays) -> str:
+    """Return what the source asks for that the value does not keep, or nothing."""
+    given = [says.at_least, says.at_most, says.exactly, says.between]
+    if sum(each is not None for each in given) != 1:
+        return "must say one of at_least, at_most, exactly or between"
+    printed = says.between or tuple(each for each in given[:3] if isinstance(each, Quantity))
+    if any(each.kind is not value.kind for each in printed):
+        return f"says {amount(printed[0])}, which cannot be compared with it"
+    if says.between is not None:
+        low, high = says.between
+        if low > high:
+            return f"says between {amount(low)} and {amount(high)}, the smaller must come first"
+        fits = low <= value <= high
+        return "" if fits else f"says between {amount(low)} and {amount(high)}"
+    (limit,) = printed
+    if says.at_least is not None:
+        return "" if value >= limit else f"asks for at least {amount(limit)}"
+    if says.at_most is not None:
+        return "" if value <= limit else f"allows at most {amount(limit)}"
+    return "" if value == limit else f"says exactly {amount(limit)}"
+
+
+def _weaker_steps(checked: Checked, each: Sound) -> Iterator[Finding]:
+    route, levels = each.route, each.level_steps
+    if route.hold and levels and not any(placed.step.hold for placed in levels):
+        wanted = checked.figure(route.hold)
+        if wanted is not None:
+            yield Finding(
+                levels[-1].step.place,
+                f"{levels[-1].step.step} states no time;"
+                f" {route.route} asks for {amount(wanted.value)}"
+                f" ({route.hold.figure}; {checked.cited(wanted.source)})",
+                "Write “hold:” with its figure.",
+            )
+    for placed in each.whole.steps:
+        step = placed.step
+        if placed.is_level_step:
+            yield from _weaker(checked, each, step.step, step.hold, route.hold)
+            yield from _weaker(checked, each, step.step, step.temperature, route.temperature)
+        if placed.stage.stage in LEVEL_STAGES and step.agent in {None, route.agent}:
+            yield from _weaker(checked, each, step.step, step.strength, route.strength)
+        if step.hold and step.hold.no_longer_than:
+            shortest = checked.figure(step.hold)
+            longest = checked.figure(step.hold.no_longer_than)
+            if shortest and longest and _is_below(longest.value, shortest.value):
+                yield Finding(
+                    step.hold.no_longer_than.place.at("figure"),
+                    f"{step.step} may last no longer than {amount(longest.value)}, and must last"
+                    f" {amount(shortest.value)}",
+                )
+
+
+def _weaker(
+    checked: Checked, each: Sound, step: str, used: FigureRef | None, wanted: FigureRef | None
+) -> Iterator[Finding]:
+    """Yield a finding when a step's value is weaker than its route's, or of another kind."""
+    here: Figure | None = checked.figure(used)
+    there: Figure | None = checked.figure(wanted)
+    if used is None or wanted is None or here is None or there is None:
+        return
+    place = used.place.at("figure")
+    if here.value.kind is not there.value.kind:
+        yield Finding(
+            place,
+            f"{step} uses {used.figure}, {amount(here.value)}; it cannot be compared with"
+            f" {wanted.figure}, {amount(there.value)}, of {each.route.route}",
+        )
+    elif here.value < there.value:
+        yield Finding(
+            place,
+            f"{step} uses {used.figure}, {amount(here.value)}; {each.route.route} asks for at"
+            f" least {amount(there.value)} ({wanted.figure}; {checked.cited(there.source)})",
+        )
+
+
+def _is_below(one: Quantity, other: Quantity) -> bool:
+    return one.kind is other.kind and one < other
