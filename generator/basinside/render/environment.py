@@ -8,7 +8,7 @@ from __future__ import annotations
 
 import fnmatch
 import json
-from collections.abc import Mapping
+from collections.abc import Iterable, Mapping
 from typing import Any
 
 import yaml
@@ -58,10 +58,31 @@ class Theme:
         names = self._files[order_file].split()
         return "\n".join(self._files[f"{folder}/{name}"].strip() for name in names) + "\n"
 
-    def sign(self, kind: str, word: str) -> Markup:
-        """Return the sign for a word of a list (``worn``, ``danger``, ``hazard``, ``mark``)."""
-        entry = self._signs[kind][word]
-        return Markup(self._files[f"signs/{entry['file']}"].strip())  # noqa: S704
+    def sign(self, kind: str, word: str) -> str:
+        """Return the name of the sign for a word (``worn``, ``danger``, ``hazard``, ``mark``)."""
+        name: str = self._signs[kind][word]["file"].removesuffix(".svg")
+        return name
+
+    @staticmethod
+    def placed_sign(name: str) -> Markup:
+        """Return a sign as it stands in a page that has it in its sprite."""
+        return Markup(
+            '<svg viewBox="0 0 64 64" aria-hidden="true"><use href="#sign-{}"/></svg>'
+        ).format(name)
+
+    def sprite(self, names: Iterable[str]) -> Markup:
+        """Return the drawings of signs once for a page, from where each place draws them."""
+        symbols = "".join(
+            f'<symbol id="sign-{name}" viewBox="0 0 64 64">{self._sign_inside(name)}</symbol>'
+            for name in sorted(names)
+        )
+        if not symbols:
+            return Markup("")
+        return Markup(f'<svg class="sprite" aria-hidden="true">{symbols}</svg>')  # noqa: S704
+
+    def _sign_inside(self, name: str) -> str:
+        text = self._files[f"signs/{name}.svg"]
+        return text[text.index(">", text.index("<svg")) + 1 : text.rindex("</svg>")].strip()
 
 
 def inline_json(value: Any) -> Markup:

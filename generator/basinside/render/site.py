@@ -137,7 +137,7 @@ def pages(folder: Folder) -> Iterator[PageMaker]:
             waived=tuple(waiver for each in asked for waiver in each.item.waive),
             data=lambda spot, topic=topic, asked=asked: {
                 "self-test": self_test_data(spot, topic, asked),
-                **page_phrases("self-test"),
+                **page_phrases("self-test", "staff-code", "save"),
             },
             rests_on=tuple(each.item for each in asked) + tuple(topics),
         )
@@ -160,7 +160,9 @@ def pages(folder: Folder) -> Iterator[PageMaker]:
 
 def _store(folder: Folder, desk: Desk) -> str:
     spot = Spot(desk=desk, path="store.html")
-    chrome = chrome_view(spot, _("Drafts"), preview=folder.preview)
+    chrome = chrome_view(
+        spot, _("Drafts"), script="assets/store.js", preview=folder.preview
+    )
     return folder.theme.store_page(chrome)
 
 
@@ -201,6 +203,7 @@ def assets(theme: Theme) -> dict[str, str]:
     return {
         "assets/basinside.css": theme.stylesheet(),
         "assets/basinside.js": theme.script("js/order.txt"),
+        "assets/store.js": theme.script("js/store_order.txt"),
     }
 
 

@@ -12,6 +12,11 @@ def _(text: str) -> str:
     return _catalogue.gettext(text)
 
 
+def later(text: str) -> str:
+    """Mark a sentence for translation that is fetched later, when its page is made."""
+    return text
+
+
 def n_(one: str, many: str, number: int) -> str:
     """Return the sentence for a number of things, with ``{n}`` filled in."""
     return _catalogue.ngettext(one, many, number).format(n=number)

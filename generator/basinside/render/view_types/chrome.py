@@ -74,3 +74,4 @@ class ChromeView:
     cautions: tuple[Prose, ...] = ()
     paper: tuple[FactView, ...] = ()
     data: tuple[InlineData, ...] = ()
+    sprite: Markup = Markup("")

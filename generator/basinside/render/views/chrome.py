@@ -42,6 +42,7 @@ def chrome_view(
     data: Mapping[str, Any] | None = None,
     banners: tuple[BannerView, ...] = (),
     panel: bool = False,
+    script: str = "assets/basinside.js",
     preview: bool = False,
 ) -> ChromeView:
     """Return the frame of a page.
@@ -53,6 +54,7 @@ def chrome_view(
         data: JSON for the page's script, by element id.
         banners: what the whole page has to own up to, besides what the handbook owns up to.
         panel: whether the capability panel has its place here.
+        script: the page's script, as a path in the folder.
         preview: whether the page is shown by the preview server.
     """
     handbook = spot.desk.content.handbook
@@ -62,7 +64,7 @@ def chrome_view(
         policy=PREVIEW_POLICY if preview else POLICY,
         title=title if title == site else _("{title} · {site}").format(title=title, site=site),
         stylesheet=spot.link("assets/basinside.css"),
-        scripts=(spot.link("assets/basinside.js"),),
+        scripts=(spot.link(script),),
         site_title=site,
         home=spot.link("index.html"),
         skip=_("Go to the text"),
@@ -91,6 +93,7 @@ def chrome_view(
             ),
         ),
         paper=_paper(spot),
+        sprite=spot.desk.theme.sprite(spot.signs),
         data=tuple(
             InlineData(anchor=name, json=inline_json(value))
             for name, value in {"page": _page_data(spot), **(data or {})}.items()
@@ -110,7 +113,7 @@ def navigation(spot: Spot) -> tuple[tuple[str, str, str], ...]:
         entries.append(("values", _("Values"), "values.html"))
     if content.sources:
         entries.append(("sources", _("Sources"), "sources.html"))
-    entries.append(("examine", _("Examine a record"), "examine.html"))
+    entries.append(("examine", _("Examine"), "examine.html"))
     return tuple(entries)
 
 

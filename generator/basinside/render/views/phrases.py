@@ -1,12 +1,362 @@
-"""What the page's scripts say, by key; scripts themselves hold no words."""
+"""What the pages' scripts say, by key; scripts themselves hold no words.
+
+Holes stand in braces. A page brings only the sections that its script asks for.
+"""
 
 from __future__ import annotations
 
-from typing import Any
+from typing import Any, Final
 
-PHRASES: dict[str, str] = {}
+from basinside.render.wording import _, later
+
+PHRASES: Final[dict[str, dict[str, str]]] = {
+    "capability": {
+        # The panel on first opening. A heading when all works, or when something does not.
+        "capability.whole": later("This browser can do all that this handbook asks for"),
+        "capability.part": later("This browser cannot do everything here"),
+        # One line each: a word, then what it is about.
+        "capability.can": later("Can:"),
+        "capability.cannot": later("Cannot:"),
+        "capability.keep": later("keep your answers while you work, on this device"),
+        "capability.keep.instead": later(
+            "keep your answers when the page closes. Save them to a file before you close "
+            "it, or use paper."
+        ),
+        "capability.save": later("save your attempt to a file"),
+        "capability.save.instead": later(
+            "save a file. Copy the text that the page shows into a message or a note."
+        ),
+        "capability.sign": later("check signatures and sign"),
+        "capability.sign.instead": later(
+            "check signatures or sign. Use a newer browser, or the basinside command on a "
+            "computer."
+        ),
+        "capability.print": later("print wall charts, sheets and records"),
+        "capability.print.instead": later(
+            "print from here. Open the folder on a computer that has a printer."
+        ),
+        "capability.close": later("Close this note"),
+    },
+    "staff-code": {
+        "staff-code.none": later(
+            "Nobody has said who is learning here. Answers last only while this page is "
+            "open."
+        ),
+        "staff-code.is": later("Staff code {code}"),
+        "staff-code.give": later("Give my staff code"),
+        "staff-code.change": later("Change the staff code"),
+        "staff-code.leave": later("I am done here"),
+        # Deletes the drafts of this person on this device; asked once more before it happens.
+        "staff-code.delete": later("Delete what this device keeps for {code}"),
+        "staff-code.sure": later(
+            "Delete all drafts of {code} from this device? Files that you saved stay."
+        ),
+        "staff-code.label": later("Staff code"),
+        "staff-code.help": later(
+            "One to three letters, a hyphen, two to four numbers, as in N-014. No names."
+        ),
+        "staff-code.wrong": later(
+            "This is not a staff code. It has one to three letters, a hyphen and two to "
+            "four numbers, as in N-014."
+        ),
+        "staff-code.use": later("Use this code"),
+        "staff-code.cancel": later("Not now"),
+    },
+    "save": {
+        "save.done": later(
+            "The file {name} is saved. Look in the folder where your browser puts "
+            "downloads."
+        ),
+        "save.cannot": later(
+            "This browser cannot save a file. Copy the text below into a message or a note "
+            "named {name}."
+        ),
+        "save.by-hand": later("No file came? Copy the text"),
+        "save.text": later("The text of {name}"),
+        "save.copy": later("Copy the text"),
+        "save.copied": later("Copied."),
+        "save.copy-yourself": later("The text is marked. Copy it with your browser's own copy."),
+    },
+    "self-test": {
+        "self-test.question": later("Question {number} of {count}"),
+        # A question whose wrong answer could hurt somebody.
+        "self-test.critical": later("Safety question"),
+        "self-test.one": later("Choose one answer."),
+        "self-test.many": later("Choose every answer that is right."),
+        "self-test.choose-first": later("Choose an answer first."),
+        "self-test.check": later("Check my answer"),
+        "self-test.next": later("Next question"),
+        "self-test.previous": later("Previous question"),
+        "self-test.over": later("Look over my answers"),
+        "self-test.reasons": later("The reason for each answer"),
+        "self-test.lead": later("Read again:"),
+        # What each option was, before its reason.
+        "self-test.right-chosen": later("Right, and you chose it."),
+        "self-test.right-left": later("Right, but you did not choose it."),
+        "self-test.wrong-chosen": later("Not right, but you chose it."),
+        "self-test.wrong-left": later("Not right."),
+        "self-test.unsafe-chosen": later("Unsafe, and you chose it."),
+        "self-test.unsafe-left": later("Unsafe."),
+        # How the answer as a whole went.
+        "self-test.result-right": later("Your answer is right."),
+        "self-test.result-wrong": later("Your answer is not right yet."),
+        "self-test.result-safety": later("Your answer is not right. This could hurt someone."),
+        "self-test.result-unsafe": later("Your answer is unsafe. This could hurt someone."),
+        # The line of questions: its name, and each question's name to a screen reader.
+        "self-test.line": later("Questions"),
+        "self-test.line-open": later("{number}, not answered"),
+        "self-test.line-chosen": later("{number}, answered, not checked"),
+        "self-test.line-checked": later("{number}, checked"),
+        # The look over everything before the end.
+        "self-test.review": later("Before you finish"),
+        "self-test.review-open": later("Questions without an answer: {count}"),
+        "self-test.review-whole": later("Every question has an answer."),
+        "self-test.review-rest": later("Answered"),
+        "self-test.state-open": later("No answer yet."),
+        "self-test.state-chosen": later("Answered, not checked."),
+        "self-test.state-checked": later("Checked."),
+        "self-test.go": later("Go to question {number}"),
+        "self-test.back": later("Back to the question"),
+        "self-test.finish": later("Finish"),
+        # The end.
+        "self-test.end": later("What to repeat"),
+        "self-test.tally": later("Right: {right} of {count}"),
+        "self-test.repeat": later("Repeat these first"),
+        "self-test.nothing-to-repeat": later(
+            "Nothing to repeat here. Do the steps with someone who watches."
+        ),
+        "self-test.why-unsafe": later("You chose an unsafe answer."),
+        "self-test.why-safety": later("Safety question, not right."),
+        "self-test.why-wrong": later("Not right."),
+        "self-test.why-open": later("Not answered."),
+        "self-test.save-heading": later("Keep this attempt"),
+        "self-test.save-why": later(
+            "The file holds your answers and no marks. It is practice: it does not count "
+            "towards sign-off."
+        ),
+        "self-test.save": later("Save my attempt to a file"),
+        "self-test.code-first": later(
+            "Give your staff code first: the file says whose answers these are."
+        ),
+        "self-test.over-again": later("Look over my answers"),
+        "self-test.again": later("Start again with fresh questions"),
+        # How keeping on this device went.
+        "self-test.kept": later("Kept on this device for {code}."),
+        "self-test.not-kept": later(
+            "This browser does not keep answers. Save your attempt to a file before you "
+            "close this page."
+        ),
+        "self-test.elsewhere": later(
+            "This self-test is open for {code} in another window, and that one is kept. "
+            "Close this one, or save it to a file."
+        ),
+    },
+    "examine": {
+        # The form.
+        "examine.cannot": later(
+            "This browser cannot check signatures. Use a newer browser, or the basinside "
+            "command on a computer."
+        ),
+        "examine.file": later("Record file"),
+        "examine.drop": later("You can also drop the file here."),
+        "examine.text": later("Or paste the text of the record"),
+        "examine.words": later("Six words of the root fingerprint"),
+        "examine.words-help": later(
+            "From paper, or from someone you trust; never from this folder. Leave it empty "
+            "if you have none."
+        ),
+        "examine.words-stray": later(
+            "“{word}” is not a word of our list. Look at the six words again."
+        ),
+        "examine.words-count": later("The fingerprint has six words; you typed {count}."),
+        "examine.day": later("Judge on this day"),
+        "examine.day-help": later("The clock of this device may be wrong."),
+        "examine.examine": later("Examine the record"),
+        "examine.nothing": later("Choose a record file, or paste its text."),
+        "examine.failed": later(
+            "This page failed while it examined the record. Nothing can be said about it."
+        ),
+        # Why a text cannot be read at all; then where it stopped.
+        "examine.read.too-large": later("The file is too large to be a record."),
+        "examine.read.not-utf8": later("The file is not text."),
+        "examine.read.not-json": later("This is not a record: the text cannot be read."),
+        "examine.read.not-object": later("This is not a record."),
+        "examine.read.not-whole": later(
+            "This is not a record: it holds a number that our records never hold."
+        ),
+        "examine.read.half-pair": later("This is not a record: it holds half of a letter."),
+        "examine.read.too-deep": later("This is not a record: it is nested too deep."),
+        "examine.read.repeated-key": later(
+            "The same member stands twice. Two readers could understand this record "
+            "differently."
+        ),
+        "examine.read-place": later("Line {line}, column {column}."),
+        # The most that may be said, as a heading and in a sentence.
+        "examine.standing.fails": later("This record does not hold"),
+        "examine.standing.demonstration": later("A demonstration record: it proves nothing"),
+        "examine.standing.unknown-signer": later("Nobody here knows who signed this"),
+        "examine.standing.according-to-folder": later(
+            "Signed by a listed person, according to this folder"
+        ),
+        "examine.standing.confirmed": later("Signed by a listed person, and the six words agree"),
+        "examine.standing-means.fails": later(
+            "At least one thing below fails. Do not rely on this record."
+        ),
+        "examine.standing-means.demonstration": later(
+            "It was made with a key for demonstrations, which anybody can have."
+        ),
+        "examine.standing-means.unknown-signer": later(
+            "The record was not altered since it was signed. Its key is on no list that "
+            "this page can rely on."
+        ),
+        "examine.standing-means.according-to-folder": later(
+            "Everything that could be checked holds. The folder says that the key is that "
+            "of {signer}; nothing else does."
+        ),
+        "examine.standing-means.confirmed": later(
+            "Everything that could be checked holds. The key is that of {signer}, listed "
+            "under the root key that your six words name."
+        ),
+        "examine.folder": later(
+            "This page cannot vouch for its own folder. If the person examined brought it, "
+            "use a folder of your own."
+        ),
+        # What the record says.
+        "examine.says": later("What the record says"),
+        "examine.says.for": later("Staff code"),
+        "examine.says.name": later("Name of the record"),
+        "examine.says.scope": later("For"),
+        "examine.says.level": later("Level"),
+        "examine.says.steps": later("Steps"),
+        "examine.says.limits": later("Limits"),
+        "examine.says.override": later("Override"),
+        "examine.says.edition": later("Edition"),
+        "examine.says.from": later("Counts from"),
+        "examine.says.until": later("Counts until"),
+        "examine.says.by": later("Signed as"),
+        "examine.says.id": later("Record number"),
+        "examine.level.alone": later("may do this alone"),
+        "examine.level.beside": later("may work beside a named person"),
+        # The findings: a word, a sentence, and for some a reason.
+        "examine.findings": later("What was looked at"),
+        "examine.verdict.holds": later("Holds."),
+        "examine.verdict.fails": later("Fails."),
+        "examine.verdict.unknown": later("Not known."),
+        "examine.signature.holds": later("The record was not altered since it was signed."),
+        "examine.signature.fails": later("The signature is not good."),
+        "examine.signature.unknown": later("This page cannot check this signature."),
+        "examine.shape.holds": later("It has the form of our records."),
+        "examine.shape.fails": later("It does not have the form of our records."),
+        "examine.id-follows-content.holds": later("Its number follows from its content."),
+        "examine.id-follows-content.fails": later("Its number does not follow from its content."),
+        "examine.id-follows-content.unknown": later(
+            "Its number was not checked, because the form is wrong."
+        ),
+        "examine.issuer-holds-key.holds": later(
+            "The signer that it names holds the key that signed."
+        ),
+        "examine.issuer-holds-key.fails": later(
+            "It names another signer than the key that signed."
+        ),
+        "examine.issuer-holds-key.unknown": later(
+            "Whether the signer it names holds the key was not checked."
+        ),
+        "examine.trust-list-signature.holds": later(
+            "The list of signers in this folder is signed by its root key, on {issued}."
+        ),
+        "examine.trust-list-signature.fails": later(
+            "The list of signers in this folder cannot be relied on."
+        ),
+        "examine.trust-list-signature.unknown": later(
+            "The list of signers could not be checked."
+        ),
+        "examine.root-fingerprint.holds": later(
+            "The root key is the one that your six words name."
+        ),
+        "examine.root-fingerprint.fails": later(
+            "The root key of this folder is another one. Your words: {given}. Its words: "
+            "{words}."
+        ),
+        "examine.root-fingerprint.unknown": later(
+            "Whether the root key is the clinic's own is not known."
+        ),
+        "examine.key-listed.holds": later("The key is listed for {staff_code}, as {role}."),
+        "examine.key-listed.fails": later("The key is not on the list of signers."),
+        "examine.key-listed.unknown": later("Whether the key is listed is not known."),
+        "examine.signer.holds": later("{listed} signed for {learner}."),
+        "examine.signer.fails": later("The signer is not the one it should be."),
+        "examine.key-in-use.holds": later("The key counted on the day of signing, {signed}."),
+        "examine.key-in-use.fails": later("The key does not count for this record."),
+        "examine.demonstration-key.unknown": later("A demonstration key: it proves nothing."),
+        "examine.in-date.holds": later(
+            "On {on} it counts: from {valid_from} until {valid_until}."
+        ),
+        "examine.in-date.fails": later("On {on} it does not count."),
+        "examine.in-date.unknown": later(
+            "No day was given to judge: it counts from {valid_from} until {valid_until}."
+        ),
+        "examine.evidence.unknown": later("It names evidence that is not here: {digest}."),
+        "examine.who-sat.unknown": later("Who sat at the screen."),
+        "examine.what-was-seen.unknown": later(
+            "Whether the practice was as it was written down."
+        ),
+        "examine.when-signed.unknown": later("Whether the signer's clock was right."),
+        "examine.revoked.unknown": later("Whether the record was taken back since."),
+        # Reasons. One for a certain finding stands under examine.CODE.reason.NAME.
+        "examine.reason.several-proofs": later("It carries more than one signature."),
+        "examine.reason.no-proof": later("It is not signed."),
+        "examine.reason.other-cryptosuite": later("It is signed in a way that we do not use."),
+        "examine.reason.other-purpose": later("The signature was made for another purpose."),
+        "examine.reason.incomplete-proof": later("Part of the signature is missing."),
+        "examine.reason.other-context": later("It gives its words another meaning than ours."),
+        "examine.reason.altered-or-other-key": later("It was altered, or another key signed it."),
+        "examine.reason.too-long": later("The key or the signature is too long."),
+        "examine.reason.not-base58btc": later("The key or the signature is misspelt."),
+        "examine.reason.wrong-length": later("The signature has the wrong length."),
+        "examine.reason.not-did-key": later("The key is not written as our keys are."),
+        "examine.reason.not-p256": later("The key is of another kind than ours."),
+        "examine.reason.not-on-curve": later("The key is none."),
+        "examine.reason.other-spelling": later("The key is written in a second way."),
+        "examine.reason.not-a-record": later("A member is missing or is not as it should be."),
+        "examine.reason.unknown-member": later(
+            "It holds “{detail}”, which no reader of our records knows."
+        ),
+        "examine.reason.no-such-day": later("It names a day that no calendar has."),
+        "examine.reason.days-run-backwards": later("It ends before it begins."),
+        "examine.reason.not-a-trust-list": later("It does not have the form of our lists."),
+        "examine.reason.not-by-root": later("It is not signed by the root key that it names."),
+        "examine.reason.key-forms-differ": later(
+            "A key on it is written in two ways that do not agree."
+        ),
+        "examine.reason.key-listed-twice": later("A key stands on it twice."),
+        "examine.reason.no-trust-list": later("This folder has no list of signers."),
+        "examine.reason.list-does-not-hold": later("The list itself cannot be relied on."),
+        "examine.reason.not-given": later(
+            "You typed no six words. This folder's are: {words}. Compare them with yours."
+        ),
+        "examine.reason.other-name": later(
+            "The record names {named}; the key is listed for {listed}."
+        ),
+        "examine.reason.signed-for-self": later("{listed} signed for themselves."),
+        "examine.reason.lost": later(
+            "The key was reported lost on {lost}: nothing it signed can be relied on."
+        ),
+        "examine.reason.ended": later("It counted until {valid_until}."),
+        "examine.key-in-use.reason.not-yet": later(
+            "It was signed on {signed}; the key counts from {counts_from}."
+        ),
+        "examine.key-in-use.reason.retired": later(
+            "It was signed on {signed}; the key was retired on {retired}."
+        ),
+        "examine.in-date.reason.not-yet": later("It counts from {valid_from}."),
+    },
+}
 
 
-def page_phrases(*_components: str) -> dict[str, Any]:
-    """Return the phrases of a page as its inline JSON."""
-    return {"phrases": PHRASES}
+def page_phrases(*sections: str) -> dict[str, Any]:
+    """Return the phrases of some sections as a page's inline JSON."""
+    return {
+        "phrases": {
+            key: _(text) for section in sections for key, text in PHRASES[section].items()
+        }
+    }

@@ -229,7 +229,7 @@ def _step_figure(spot: Spot, placed: PlacedStep) -> tuple[FigureView | None, Not
             continue
         if step.longest is reference and step.longest is not None:
             caption = _("at the longest, before {what}").format(what=step.longest.before)
-        return spot.figure(reference, caption), spot.source_note(entry)
+        return spot.figure(reference, caption, linked=False), spot.source_note(entry)
     return None, None
 
 

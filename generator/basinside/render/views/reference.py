@@ -60,7 +60,7 @@ def values_view(spot: Spot) -> ValuesView:
 def _value(
     spot: Spot, name: str, figure: Figure, used: dict[str, list[LinkView]]
 ) -> ValueView:
-    view = spot.figure(FigureRef.model_construct(figure=name))
+    view = spot.figure(FigureRef.model_construct(figure=name), linked=False)
     assert view is not None  # the figure exists: it was just listed
     return ValueView(
         anchor=name,

@@ -70,10 +70,11 @@ class Desk:
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class Spot:
-    """A page's place in the folder: ``up`` leads from it to the root."""
+    """A page's place in the folder, and the signs that it used so far."""
 
     desk: Desk
     path: str
+    signs: dict[str, None] = field(default_factory=dict)
 
     @property
     def up(self) -> str:
@@ -117,7 +118,12 @@ class Spot:
         return self.desk.values[key]
 
     def figure(
-        self, reference: FigureRef | None, caption: str = "", *, source: bool = False
+        self,
+        reference: FigureRef | None,
+        caption: str = "",
+        *,
+        linked: bool = True,
+        source: bool = False,
     ) -> FigureView | None:
         """Return a value shown large, or None when there is none."""
         if reference is None:
@@ -132,7 +138,9 @@ class Spot:
             caption=self.prose(caption or figure.is_),
             link=LinkView(
                 text=_("About this value"), href=self.link(f"values.html#{reference.figure}")
-            ),
+            )
+            if linked
+            else None,
             note=self.source_note(figure) if source else None,
         )
 
@@ -183,7 +191,11 @@ class Spot:
 
     def sign(self, kind: str, word: str) -> SignView:
         """Return a safety sign with its word."""
-        return SignView(svg=self.desk.theme.sign(kind, word), word=word[:1].upper() + word[1:])
+        name = self.desk.theme.sign(kind, word)
+        self.signs[name] = None
+        return SignView(
+            svg=self.desk.theme.placed_sign(name), word=word[:1].upper() + word[1:]
+        )
 
 
 def fact(label: str, text: Prose | str, note: str = "") -> FactView:
