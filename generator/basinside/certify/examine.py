@@ -12,11 +12,11 @@ from dataclasses import dataclass
 from datetime import date
 from enum import StrEnum
 
-from basinside.model.finding import Finding, Verdict, fails, holds, unknown
 from basinside.certify.record import record_id
 from basinside.certify.secure import verify_signature_only
 from basinside.certify.shape import examine_shape, moment_of
 from basinside.certify.trust import TRUST_LIST_SIGNATURE, verify_trust_list
+from basinside.model.finding import Finding, Verdict, fails, holds, unknown
 from basinside.model.record import CompletionRecord
 from basinside.model.trust_list import Signer, TrustList
 

@@ -142,7 +142,8 @@ def _current(
 
 def _knowledge(case: Case, attempts: Sequence[AttemptResult]) -> Iterator[Finding]:
     need = case.policy.knowledge
-    assert need is not None  # asked by the caller
+    if need is None:
+        return
     mine = [each for each in attempts if each.assessment == need.assessment]
     passed = [each for each in mine if each.passed]
     data = {"assessment": need.assessment}

@@ -20,7 +20,6 @@ from cryptography.hazmat.primitives.asymmetric.utils import (
 )
 
 from basinside.canonical import canonical_bytes
-from basinside.model.finding import Finding, fails, holds, unknown
 from basinside.certify.multikey import (
     MultikeyError,
     base58btc,
@@ -30,6 +29,7 @@ from basinside.certify.multikey import (
     verification_method,
 )
 from basinside.constants import CRYPTOSUITE, SIGNATURE_BYTES
+from basinside.model.finding import Finding, fails, holds, unknown
 
 SIGNATURE: Final = "signature"
 """The code of the finding that this file makes."""

@@ -10,9 +10,9 @@ from typing import Final, cast
 
 from cryptography.hazmat.primitives.asymmetric import ec
 
-from basinside.model.finding import Finding, Verdict, fails, holds
 from basinside.certify.multikey import MultikeyError, both_forms, did_key, public_key
 from basinside.certify.secure import secure, verify_signature_only
+from basinside.model.finding import Finding, Verdict, fails, holds
 from basinside.model.machine_file import MachineFileError
 from basinside.model.trust_list import PublicKey, Signer, TrustList
 

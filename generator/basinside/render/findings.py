@@ -144,9 +144,7 @@ def _examine_phrases() -> dict[str, str]:
         "key-in-use.fails": _("The key did not count on the day of signing."),
         "demonstration-key.unknown": _("It is a demonstration key: proves nothing."),
         "in-date.holds": _("In date on {on}: it holds from {valid_from} until {valid_until}."),
-        "in-date.fails": _(
-            "Not in date on {on}: it holds from {valid_from} until {valid_until}."
-        ),
+        "in-date.fails": _("Not in date on {on}: it holds from {valid_from} until {valid_until}."),
         "in-date.unknown": _(
             "It holds from {valid_from} until {valid_until}; no day was given to judge."
         ),

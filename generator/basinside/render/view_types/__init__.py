@@ -38,6 +38,13 @@ from basinside.render.view_types.learning import (
     SelfTestView,
     StartView,
 )
+from basinside.render.view_types.paper import (
+    AnswerKeyView,
+    PaperOptionView,
+    PaperQuestionView,
+    QuestionFormView,
+    StripRowView,
+)
 from basinside.render.view_types.procedure import (
     BasinView,
     DangerView,
@@ -90,12 +97,15 @@ PAGE_TEMPLATES: Final[dict[type, str]] = {
     SelfTestIndexView: "templates/self-test-index.html",
     ExamineView: "templates/examine.html",
     ObservationSheetView: "templates/observation-sheet.html",
+    QuestionFormView: "templates/question-form.html",
+    AnswerKeyView: "templates/answer-key.html",
 }
 """The template of each page view; every template takes ``view`` and ``chrome``."""
 
 __all__ = [
     "PAGE_TEMPLATES",
     "AgentView",
+    "AnswerKeyView",
     "BannerView",
     "BasinView",
     "BenchItemView",
@@ -122,6 +132,8 @@ __all__ = [
     "ObservationSheetView",
     "ObservationStageView",
     "OptionView",
+    "PaperOptionView",
+    "PaperQuestionView",
     "PartView",
     "PictureView",
     "PlaceView",
@@ -130,6 +142,7 @@ __all__ = [
     "ProcedureRowView",
     "ProcedureView",
     "Prose",
+    "QuestionFormView",
     "QuestionView",
     "RouteView",
     "SelfTestIndexView",
@@ -143,6 +156,7 @@ __all__ = [
     "StartView",
     "StepView",
     "StepWords",
+    "StripRowView",
     "TestLineView",
     "ValueGroupView",
     "ValueLineView",
