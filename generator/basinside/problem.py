@@ -13,8 +13,11 @@ from typing import NamedTuple
 
 
 class Level(StrEnum):
-    """How grave a problem is: ``info`` is shown by ``--all`` only, ``warn`` prints, ``stop`` fails
-    the build and can be waived by name, ``never`` cannot be waived."""
+    """How grave a problem is.
+
+    ``info`` is shown by ``--all`` only, ``warn`` prints, ``stop`` fails the build and can be waived
+    by name, ``never`` cannot be waived.
+    """
 
     INFO = "info"
     WARN = "warn"
@@ -72,7 +75,7 @@ class Placed:
         found = self.problem
         text = f"{found.place.file}:{self.line}:{self.column}: {found.message}"
         if found.hint:
-            text += f" {found.hint}"
+            text += f". {found.hint}"
         text += f" [{found.rule}]"
         if found.waived_by:
             text += f" ({found.waived_by})"

@@ -2,8 +2,8 @@
 
 from __future__ import annotations
 
+import math
 from collections.abc import Iterable
-from fractions import Fraction
 
 from basinside.quantity import NO_BREAK_SPACE, Quantity
 
@@ -14,9 +14,8 @@ def amount(quantity: Quantity) -> str:
 
 
 def rounded_down(value: float) -> str:
-    """Return a number with one decimal, never more than it is: a vessel is not made hotter."""
-    tenths = Fraction(value) * 10 // 1
-    return f"{tenths // 10}.{tenths % 10}" if tenths >= 0 else f"-{-tenths // 10}.{-tenths % 10}"
+    """Return a number with at most one decimal, never more than it is: nothing is made hotter."""
+    return f"{math.floor(value * 10) / 10:.1f}".removesuffix(".0")
 
 
 def listed(words: Iterable[str]) -> str:

@@ -118,7 +118,7 @@ def _wrong_with(waiver: Waiver, rules: Mapping[str, Rule], forms: frozenset[str]
         hint = f"Did you mean “{near[0]}”?" if near else "Its id stands in brackets."
         return _never(waiver, "rule", "waiver-unknown-rule", f"there is no rule “{name}”", hint)
     if name in forms or rules[name].level is Level.NEVER:
-        message = f"{name} cannot be waived, by nobody"
+        message = f"nobody can waive {name}"
         return _never(waiver, "rule", "waiver-of-never", message, "Mend what it found.")
     second = (waiver.second or "").strip()
     if not second:

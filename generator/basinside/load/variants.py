@@ -13,7 +13,7 @@ from basinside.load.entries import read_entry
 from basinside.model.instrument import Instrument
 from basinside.problem import Level, Place, Problem
 
-_OWN_KEYS = frozenset({"instrument", "variant_of", "look_alikes", "units"})
+_OWN_KEYS = frozenset({"instrument", "variant_of", "look_alikes", "units", "waive"})
 
 
 def merge_variants(

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import re
 from collections.abc import Iterator, Mapping
 from itertools import pairwise
 from typing import Any
@@ -12,7 +13,8 @@ from basinside.check.saying import amount
 from basinside.model.derived import Change, WholeProcedure
 from basinside.model.quiz import Item, RestsOn
 from basinside.problem import Level
-from basinside.quantity import NO_BREAK_SPACE
+
+_SECONDS = re.compile(r"([0-9]{2,7}) s")  # as digests write a time
 
 
 @rule(level=Level.STOP)
@@ -74,21 +76,32 @@ def _changed(changes: tuple[Change, ...]) -> str:
     if any(not change.member for change in changes):
         return "was written new"
     return "changed: " + "; ".join(
-        f"{change.member.replace('_', ' ')} was {_shown(change.old)} and is {_shown(change.new)}"
-        for change in changes
+        said for change in changes for said in _differences(change.member, change.old, change.new)
     )
+
+
+def _differences(member: str, old: Any, new: Any) -> Iterator[str]:
+    if isinstance(old, Mapping) and isinstance(new, Mapping):
+        for key in dict.fromkeys((*old, *new)):
+            if old.get(key) != new.get(key):
+                yield from _differences(f"{member} {key}", old.get(key), new.get(key))
+    else:
+        yield f"{member.replace('_', ' ')} was {_shown(old)} and is {_shown(new)}"
 
 
 def _shown(value: Any) -> str:
     if value is None:
         return "not stated"
+    if isinstance(value, bool):
+        return "yes" if value else "no"
     if isinstance(value, Mapping):
         return ", ".join(f"{key} {_shown(each)}" for key, each in value.items())
     if isinstance(value, list | tuple):
         return ", ".join(_shown(each) for each in value)
-    if isinstance(value, bool):
-        return "yes" if value else "no"
-    return f"“{value}”".replace(NO_BREAK_SPACE, " ")
+    seconds = _SECONDS.fullmatch(str(value))
+    if seconds and int(seconds[1]) % 60 == 0:
+        return f"{int(seconds[1]) // 60} min"
+    return f"“{value}”"
 
 
 def _orders(checked: Checked, item: Item, rest: RestsOn) -> Iterator[Finding]:

@@ -48,7 +48,7 @@ def _cleaned_whole(
     names = [part.shown_name for part in each.instrument.parts if part.part in removable]
     return Finding(
         placed.step.place.at("parts_are") if apart else placed.step.place,
-        f"{each.name} cleans in {placed.step.step} while {listed(names)} are still together",
+        f"{each.name} cleans in {placed.step.step} what is still together: {listed(names)}",
         "Write “parts_are: apart”." if apart else "Put a step with “action: take apart” before it.",
         (each.whole.procedure.place, each.instrument.place),
     )

@@ -7,8 +7,8 @@ from collections.abc import Iterator
 from basinside.check.checked import Checked, Sound
 from basinside.check.rule import Finding, rule
 from basinside.check.saying import amount, rounded_down
-from basinside.model.derived import VesselReach
 from basinside.model.content import Content
+from basinside.model.derived import VesselReach
 from basinside.problem import Level
 from basinside.quantity import Quantity
 from basinside.units import Kind
