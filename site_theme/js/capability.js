@@ -64,7 +64,7 @@
     );
   }
 
-  Basinside.component('capability', (container) => {
+  Basinside.component('capability', (/** @type {HTMLElement} */ container) => {
     show(container).catch((error) => console.error('component failed: capability', error));
   });
 })(globalThis.Basinside = globalThis.Basinside || {});

@@ -3,8 +3,8 @@
   'use strict';
 
   // The curve P-256 (FIPS 186-5 and SP 800-186, section 3.2.1.3): y^2 = x^3 - 3x + b modulo p.
-  const P = 2n ** 256n - 2n ** 224n + 2n ** 192n + 2n ** 96n - 1n;
-  const B = 0x5ac635d8aa3a93e7b3ebbd55769886bc651d06b0cc53b0f63bce3c3e27d2604bn;
+  const P = BigInt('0xffffffff00000001000000000000000000000000ffffffffffffffffffffffff');
+  const B = BigInt('0x5ac635d8aa3a93e7b3ebbd55769886bc651d06b0cc53b0f63bce3c3e27d2604b');
   const PREFIX = '8024'; // marks a compressed P-256 point (W3C Controlled Identifiers 1.0, 2.2.2)
   const CURVE = { name: 'ECDSA', namedCurve: 'P-256' };
 
@@ -70,7 +70,7 @@
     if (!bytes.hex(data).startsWith(PREFIX) || data.length !== 35 || (sign !== 2 && sign !== 3)) {
       throw new Error('not-p256');
     }
-    const x = bytes.number(data.slice(3));
+    const x = /** @type {bigint} */ (bytes.number(data.slice(3)));
     const square = (((x * x * x - 3n * x + B) % P) + P) % P;
     const root = power(square, (P + 1n) / 4n);
     if (x >= P || (root * root) % P !== square) throw new Error('not-on-curve');

@@ -7,8 +7,6 @@
   const TRUST = 'trust';
   const { make } = Basinside;
 
-  /** @typedef {import('./finding').Finding} Finding */
-
   /**
    * @param {string} code
    * @param {Finding['verdict']} verdict
@@ -52,12 +50,12 @@
   }
 
   /**
-   * @param {import('./record_check').Examination} found
+   * @param {Examination} found
    * @returns {Node[]}
    */
   function report({ findings, standing, signer, record }) {
     const { say } = Basinside;
-    const rows = findings.map(({ code, verdict, data }) =>
+    const rows = findings.map((/** @type {Finding} */ { code, verdict, data }) =>
       make(
         'li', { 'data-code': code, 'data-verdict': verdict },
         make('b', {}, say(`examine.verdict.${verdict}`)),

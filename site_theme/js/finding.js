@@ -2,11 +2,6 @@
 (function (Basinside) {
   'use strict';
 
-  /**
-   * @typedef {{code: string, verdict: 'holds' | 'fails' | 'unknown',
-   *   data: Record<string, string>}} Finding
-   */
-
   /** @type {(verdict: Finding['verdict']) => (code: string, data?: Record<string, string>) => Finding} */
   const kind = (verdict) => (code, data) => Object.freeze({ code, verdict, data: data || {} });
 

@@ -39,6 +39,7 @@
 
     /** @type {(reason: string) => never} */
     const refuse = (reason) => { throw new JsonTextError(reason, text, at); };
+    const mark = () => token[4];
     const next = () => {
       at = TOKEN.lastIndex;
       const found = TOKEN.exec(text);
@@ -71,20 +72,21 @@
       if (token[3] === 'false') return false;
       if (token[3] === 'null') return null;
       if (depth > DEEPEST) refuse('too-deep');
-      if (token[4] === '[') return list(depth);
-      if (token[4] === '{') return object(depth);
+      if (mark() === '[') return list(depth);
+      if (mark() === '{') return object(depth);
       return refuse('not-json');
     };
     /** @type {(depth: number) => unknown[]} */
     const list = (depth) => {
+      /** @type {unknown[]} */
       const values = [];
       next();
-      if (token[4] === ']') return values;
+      if (mark() === ']') return values;
       for (;;) {
         values.push(value(depth + 1));
         next();
-        if (token[4] === ']') return values;
-        if (token[4] !== ',') refuse('not-json');
+        if (mark() === ']') return values;
+        if (mark() !== ',') refuse('not-json');
         next();
       }
     };
@@ -92,18 +94,18 @@
     const object = (depth) => {
       const members = Object.create(null);
       next();
-      if (token[4] === '}') return members;
+      if (mark() === '}') return members;
       for (;;) {
         if (token[1] === undefined) refuse('not-json');
         const key = string();
         if (key in members) refuse('repeated-key');
         next();
-        if (token[4] !== ':') refuse('not-json');
+        if (mark() !== ':') refuse('not-json');
         next();
         members[key] = value(depth + 1);
         next();
-        if (token[4] === '}') return members;
-        if (token[4] !== ',') refuse('not-json');
+        if (mark() === '}') return members;
+        if (mark() !== ',') refuse('not-json');
         next();
       }
     };

@@ -3,12 +3,6 @@
   'use strict';
 
   /**
-   * A run of a sentence, as render writes it into inline JSON: text as it is, a value with its
-   * machine form, a link with its address.
-   * @typedef {string | {text: string, value?: string, href?: string}} Span
-   */
-
-  /**
    * A new element.
    * @param {string} name
    * @param {Record<string, string | boolean | number | ((event: any) => void)>} [members]

@@ -5,16 +5,6 @@
   const DECIMAL = /^-?[0-9]{1,12}(\.[0-9]{1,12})?$/;
 
   /**
-   * @typedef {{has?: number, hasnt?: number, before?: [number, number],
-   *   between?: {low?: string, high?: string}}} Condition
-   * @typedef {{item: string, critical: boolean, worth: number, options: number,
-   *   points: {kind: 'all-or-none'} | {kind: 'plus-minus', keys: number[]},
-   *   pass_all: Condition[], fail_any: Condition[]}} Plan
-   * @typedef {{chosen?: number[], order?: number[], number?: string}} Answer
-   * @typedef {{points: number, passed: boolean, unsafe: number[]}} Outcome
-   */
-
-  /**
    * A decimal as a whole number of billionths of a thousandth: exact, whatever its length.
    * @param {string} text
    * @returns {bigint}
@@ -28,7 +18,7 @@
   /**
    * Whether an answer is one that the item can have been given.
    * @param {Plan} plan
-   * @param {Answer} answer
+   * @param {PlanAnswer} answer
    * @returns {boolean}
    */
   function fits(plan, answer) {
@@ -46,7 +36,7 @@
 
   /**
    * @param {Condition} condition
-   * @param {Answer} answer
+   * @param {PlanAnswer} answer
    * @returns {boolean}
    */
   function met(condition, answer) {
@@ -68,7 +58,7 @@
   /**
    * Points for an answer. No answer, and one that does not fit the item, has no points.
    * @param {Plan} plan
-   * @param {Answer} answer
+   * @param {PlanAnswer} answer
    * @returns {Outcome}
    */
   function evaluate(plan, answer) {
@@ -84,7 +74,7 @@
 
   /**
    * @param {Plan} plan
-   * @param {Answer} answer
+   * @param {PlanAnswer} answer
    * @returns {number}
    */
   function pointsOf(plan, answer) {

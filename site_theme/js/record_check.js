@@ -7,12 +7,6 @@
   const NEVER_KNOWN = ['who-sat', 'what-was-seen', 'when-signed', 'revoked'];
 
   /**
-   * @typedef {import('./finding').Finding} Finding
-   * @typedef {{context: unknown[], namespace: string, words: string[], record: any, trust: any}} Rules
-   * @typedef {{findings: Finding[], standing: string, signer: string | null, record: any}} Examination
-   */
-
-  /**
    * The UTC day of an RFC 3339 moment, or null when no calendar has it.
    * @param {string} text a moment that has the pattern of one
    * @returns {string | null}

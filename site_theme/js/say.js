@@ -5,9 +5,10 @@
   /** @type {Record<string, string> | null} */
   let phrases = null;
 
+  /** @returns {Record<string, string>} */
   function known() {
-    if (phrases === null) phrases = Basinside.inlineJson('phrases') || {};
-    return phrases;
+    phrases = phrases || Basinside.inlineJson('phrases') || {};
+    return phrases || {};
   }
 
   /**

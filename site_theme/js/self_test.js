@@ -5,11 +5,6 @@
   const DATA = 'self-test'; // the id of the inline JSON when the container names none
   const { make } = Basinside;
 
-  /**
-   * @typedef {import('./self_test_logic').Item} Item
-   * @typedef {import('./self_test_logic').Sheet} Sheet
-   */
-
   /** @param {HTMLElement} container */
   function start(container) {
     const { say, selfTest, pressable: button } = Basinside;
@@ -43,7 +38,7 @@
         notice.textContent = fine ? '' : say(key, { code });
       },
     });
-    const begun = () => sheet.answers.some((each) => each.chosen.length);
+    const begun = () => sheet.answers.some(({ chosen }) => chosen.length);
 
     /** @param {Sheet} next */
     const change = (next) => {

@@ -3,14 +3,13 @@
   'use strict';
 
   /**
-   * @typedef {import('./self_test_logic').Sheet} Sheet
    * @typedef {{who: string, seen: string | null, lost: boolean}} Session
    *   `seen` is the text last read or written, so that a second tab shows; `lost` says that it did
    */
 
   /**
    * @param {string} topic
-   * @param {import('./self_test_logic').Item[]} items
+   * @param {Item[]} items
    * @param {{adopt: (kept: Sheet) => void, told: (key: string, code: string) => void}} page
    *   `adopt` takes over what was kept; `told` hears how keeping went
    */

@@ -8,18 +8,6 @@
   const MOST_CHANGES = 10000;
 
   /**
-   * One question, as render writes it. Options stand in the authored order, as in the plan.
-   * @typedef {{item: string, kind: string, situation?: any, stem: any, critical: boolean,
-   *   options: {text: any, because: any, unsafe: boolean, right: boolean}[], plan: any,
-   *   lead?: {href: string, text: string} | {href: string, text: string}[], scenario?: string}} Item
-   *
-   * `order` holds authored positions in the order shown; `chosen` holds positions in that order.
-   * @typedef {{item: string, order: number[], chosen: number[], checked: boolean,
-   *   seconds: number, changes: number}} Answer
-   * @typedef {{at: number, answers: Answer[]}} Sheet
-   */
-
-  /**
    * A whole number below `limit`, each as likely.
    * @param {number} limit
    * @returns {number}
@@ -47,7 +35,7 @@
     return order;
   }
 
-  /** @param {Item} item @returns {Answer} */
+  /** @param {Item} item @returns {ItemAnswer} */
   function blank(item) {
     const order = shuffled(item.options.length);
     return { item: item.item, order, chosen: [], checked: false, seconds: 0, changes: 0 };
@@ -60,7 +48,7 @@
 
   /**
    * The sheet with one answer changed.
-   * @param {Sheet} sheet @param {number} index @param {Partial<Answer>} change
+   * @param {Sheet} sheet @param {number} index @param {Partial<ItemAnswer>} change
    * @returns {Sheet}
    */
   function withAnswer(sheet, index, change) {
@@ -76,7 +64,7 @@
   function merged(sheet, kept) {
     const begun = sheet.answers.some((each) => each.chosen.length);
     const answers = sheet.answers.map((each, n) =>
-      each.chosen.length ? each : /** @type {Answer} */ (kept.answers[n])
+      each.chosen.length ? each : /** @type {ItemAnswer} */ (kept.answers[n])
     );
     return { at: begun ? sheet.at : kept.at, answers };
   }
@@ -115,7 +103,7 @@
 
   /**
    * What an answer is worth by the item's plan, which counts in authored positions.
-   * @param {Item} item @param {Answer} answer
+   * @param {Item} item @param {ItemAnswer} answer
    */
   function outcome(item, answer) {
     const chosen = answer.chosen.map((p) => answer.order[p] ?? -1).sort((a, b) => a - b);
@@ -124,7 +112,7 @@
 
   /**
    * How an item went, in a word that names a phrase.
-   * @param {Item} item @param {Answer} answer
+   * @param {Item} item @param {ItemAnswer} answer
    * @returns {'unsafe' | 'safety' | 'wrong' | 'open' | 'right'}
    */
   function standing(item, answer) {
@@ -144,7 +132,7 @@
    */
   function toRepeat(items, sheet) {
     return items
-      .map((item, index) => ({ index, why: standing(item, /** @type {Answer} */ (sheet.answers[index])) }))
+      .map((item, index) => ({ index, why: standing(item, /** @type {ItemAnswer} */ (sheet.answers[index])) }))
       .filter(({ why }) => why !== 'right')
       .sort((a, b) => URGENCY.indexOf(a.why) - URGENCY.indexOf(b.why) || a.index - b.index);
   }

@@ -7,8 +7,6 @@
   const LINE_MOST = 40; // more basins than this are no help to anybody
 
   /**
-   * @typedef {import('./self_test_logic').Item} Item
-   * @typedef {import('./self_test_logic').Sheet} Sheet
    * @typedef {{items: Item[], sheet: Sheet, go: (index: number) => void, finish: () => void,
    *   again: () => void, review: () => void, save: (place: HTMLElement) => void}} Around
    */
@@ -100,6 +98,7 @@
    */
   Basinside.selfTestEnd = function ({ items, sheet, go, again, review, save }) {
     const { say } = Basinside;
+    /** @type {{index: number, why: string}[]} */
     const repeat = Basinside.selfTest.toRepeat(items, sheet);
     const right = items.length - repeat.length;
     const heading = make('h2', { tabindex: -1 }, say('self-test.end'));

@@ -4,11 +4,6 @@
 
   const { make, prose } = Basinside;
 
-  /**
-   * @typedef {import('./self_test_logic').Item} Item
-   * @typedef {import('./self_test_logic').Answer} Answer
-   */
-
   /** @param {Item} item @returns {{href: string, text: string}[]} */
   function leads(item) {
     return item.lead ? [item.lead].flat() : [];
@@ -33,7 +28,7 @@
    * The form of a question. `heading` is what focus goes to when the question opens, `result` when
    * it was checked.
    * @param {Item} item
-   * @param {Answer} answer
+   * @param {ItemAnswer} answer
    * @param {{number: number, count: number}} place
    * @param {{changed: (chosen: number[]) => void, check: () => void}} deeds
    * @returns {{form: HTMLElement, heading: HTMLElement, result: HTMLElement | null,

@@ -55,7 +55,7 @@
   /**
    * Whether the arithmetic of a document's proof is right, and nothing more.
    * @param {any} document a parsed JSON object
-   * @returns {Promise<import('./finding').Finding>}
+   * @returns {Promise<Finding>}
    */
   Basinside.checkSignature = async function (document) {
     const { fails, unknown, holds } = Basinside;

@@ -58,7 +58,7 @@
    * The trust list when it has the shape of one, and whether its own root key signed it as it is.
    * @param {any} plain
    * @param {any} schema
-   * @returns {Promise<{trust: any, finding: import('./finding').Finding}>}
+   * @returns {Promise<{trust: any, finding: Finding}>}
    */
   async function checkTrustList(plain, schema) {
     const { fails, holds } = Basinside;

@@ -1,0 +1,72 @@
+/* The shapes that the scripts share, for whoever checks their JSDoc types; never loaded. */
+declare var Basinside: any;
+
+/** A run of a sentence, as render writes it: text as it is, a value with its machine form, a link. */
+type Span = string | { text: string; value?: string; href?: string };
+type Prose = string | Span[] | null | undefined;
+
+type Finding = {
+  code: string;
+  verdict: 'holds' | 'fails' | 'unknown';
+  data: Record<string, string>;
+};
+
+/** What Python emits for the page that examines (certify/page_rules.py). */
+type Rules = {
+  context: unknown[];
+  namespace: string;
+  words: string[];
+  record: any;
+  trust: any;
+};
+type Examination = {
+  findings: Finding[];
+  standing: string;
+  signer: string | null;
+  record: any;
+};
+
+/** Marking plans, their answers and what these are worth (basinside.marking). */
+type Condition = {
+  has?: number;
+  hasnt?: number;
+  before?: [number, number];
+  between?: { low?: string; high?: string };
+};
+type Plan = {
+  item: string;
+  critical: boolean;
+  worth: number;
+  options: number;
+  points: { kind: 'all-or-none' } | { kind: 'plus-minus'; keys: number[] };
+  pass_all: Condition[];
+  fail_any: Condition[];
+};
+type PlanAnswer = { chosen?: number[]; order?: number[]; number?: string };
+type Outcome = { points: number; passed: boolean; unsafe: number[] };
+
+/** One question of a self-test; options stand in the authored order, as in its plan. */
+type Link = { href: string; text: string };
+type Option = { text: Prose; because: Prose; unsafe: boolean; right: boolean };
+type Item = {
+  item: string;
+  kind: string;
+  situation?: Prose;
+  stem: Prose;
+  critical: boolean;
+  options: Option[];
+  plan: Plan;
+  lead?: Link | Link[];
+  scenario?: string;
+};
+
+/** `order` holds authored positions as shown; `chosen` holds positions in that order. */
+type ItemAnswer = {
+  item: string;
+  order: number[];
+  chosen: number[];
+  checked: boolean;
+  seconds: number;
+  changes: number;
+};
+type Sheet = { at: number; answers: ItemAnswer[] };

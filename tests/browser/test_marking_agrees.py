@@ -1,0 +1,113 @@
+"""Python and the page give the same points for 20,000 random plans and answers."""
+
+import json
+import random
+from pathlib import Path
+from typing import Any
+
+import pytest
+
+from basinside.marking import evaluate
+from tests.browser import script_lab
+from tests.conftest import Opener
+
+pytestmark = pytest.mark.browser
+
+PAIRS = 20_000
+# As one text each way: thousands of small values would take far longer than the work itself.
+RUN = """text => JSON.stringify(
+  JSON.parse(text).map(([plan, answer]) => Basinside.marking.evaluate(plan, answer)))"""
+
+
+def a_decimal(rng: random.Random) -> str:
+    whole = str(rng.choice([0, 1, 7, 12, 121, 999_999_999_999, rng.randrange(200)]))
+    fraction = rng.choice(["", "", ".5", ".50", ".0", ".000000000001", f".{rng.randrange(100)}"])
+    return rng.choice(["", "", "-"]) + whole + fraction
+
+
+def a_condition(rng: random.Random, options: int) -> dict[str, Any]:
+    kind = rng.choice(["has", "hasnt", "has", "hasnt", "before", "between"])
+    if kind == "before":
+        return {"before": [rng.randrange(options), rng.randrange(options)]}
+    if kind == "between":
+        ends = {"low": a_decimal(rng), "high": a_decimal(rng)}
+        return {"between": {name: ends[name] for name in ends if rng.random() < 0.8}}
+    return {kind: rng.randrange(options)}
+
+
+def a_plan(rng: random.Random) -> dict[str, Any]:
+    options = rng.randint(2, 7)
+    keys = sorted(rng.sample(range(options), rng.randint(1, options)))
+    usual = [{"has": n} if n in keys else {"hasnt": n} for n in range(options)]
+    return {
+        "item": "an-item",
+        "critical": rng.random() < 0.3,
+        "worth": 60,
+        "options": options,
+        "points": rng.choice(
+            [{"kind": "all-or-none"}, {"kind": "plus-minus", "keys": keys}]
+        ),
+        "pass_all": usual
+        if rng.random() < 0.6
+        else [a_condition(rng, options) for _ in range(rng.randint(0, 3))],
+        "fail_any": [a_condition(rng, options) for _ in range(rng.choice([0, 0, 1, 2]))],
+    }
+
+
+def an_answer(rng: random.Random, plan: dict[str, Any]) -> dict[str, Any]:
+    options = plan["options"]
+    if rng.random() < 0.1:
+        # What no page of ours writes, but a file can hold.
+        return rng.choice(
+            [
+                {},
+                {"chosen": []},
+                {"chosen": [1, 0]},
+                {"chosen": [0, 0]},
+                {"chosen": [options]},
+                {"chosen": [-1]},
+                {"order": [0]},
+                {"order": [0] * options},
+                {"number": "1e3"},
+                {"number": ""},
+                {"number": "1234567890123"},
+                {"chosen": [0], "number": "1"},
+            ]
+        )
+    kind = rng.random()
+    if kind < 0.25 and plan["points"]["kind"] == "plus-minus":
+        return {"chosen": plan["points"]["keys"]}
+    if kind < 0.4:
+        wanted = [each["has"] for each in plan["pass_all"] if "has" in each]
+        return {"chosen": sorted(set(wanted))}
+    if kind < 0.7:
+        return {"chosen": sorted(rng.sample(range(options), rng.randint(1, options)))}
+    if kind < 0.85:
+        return {"order": rng.sample(range(options), options)}
+    return {"number": a_decimal(rng)}
+
+
+def test_both_sides_give_the_same_points(tmp_path: Path, open_page: Opener) -> None:
+    rng = random.Random(20261125)
+    pairs = []
+    for _ in range(PAIRS):
+        plan = a_plan(rng)
+        pairs.append((plan, an_answer(rng, plan)))
+    ours = []
+    for plan, answer in pairs:
+        outcome = evaluate(plan, answer)
+        ours.append(
+            {
+                "points": outcome.points,
+                "passed": outcome.passed,
+                "unsafe": list(outcome.unsafe),
+            }
+        )
+    # The pairs reach every kind of outcome; otherwise agreement would say little.
+    assert {0, 20, 30, 60} <= {each["points"] for each in ours}
+    assert sum(each["passed"] for each in ours) > PAIRS // 20
+    assert sum(bool(each["unsafe"]) for each in ours) > PAIRS // 50
+
+    folder = script_lab.lay(tmp_path, {"a.html": ("", {})})
+    theirs = open_page(folder / "a.html").evaluate(RUN, json.dumps(pairs))
+    assert json.loads(theirs) == ours
