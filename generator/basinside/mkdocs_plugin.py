@@ -17,12 +17,8 @@ from mkdocs.exceptions import PluginError
 from mkdocs.plugins import BasePlugin, get_plugin_logger
 from mkdocs.structure.files import File, Files
 
-from basinside import files as folders
 from basinside.pipeline import build as pipeline
-from basinside.load.content import Memory
 from basinside.problem import Level, Placed
-from basinside.render.environment import Theme
-from basinside.render.report import problem_banners, summary_line
 
 log = get_plugin_logger("basinside")
 
@@ -36,14 +32,9 @@ class HandbookFile(File):
         super().__init__(path, None, config.site_dir, use_directory_urls=False)
         self.make = make
 
-    @property
-    def content_bytes(self) -> bytes:
-        """The file as it is written: UTF-8, line feeds on every system."""
-        return self.make().encode()
-
-    def copy_file(self, dirty: bool = False) -> None:
-        """Write the file."""
-        folders.write_made(Path(self.abs_dest_path), self.content_bytes)
+    def copy_file(self, dirty: bool = False) -> None:  # noqa: ARG002, FBT001 - as MkDocs calls it
+        """Write the file: UTF-8, line feeds on every system."""
+        pipeline.write_made(Path(self.abs_dest_path), self.make().encode())
 
     def is_modified(self) -> bool:
         """Whether it may differ from what lies in the site folder: nobody knows before."""
@@ -54,32 +45,36 @@ class BasinsidePlugin(BasePlugin):  # type: ignore[type-arg, no-untyped-call]
     """Builds the handbook folder from ``content/`` and ``quizzes/``."""
 
     def __init__(self) -> None:
-        self.memory = Memory()
+        self.memory = pipeline.Memory()
         self.page_memory = pipeline.PageMemory()
         self.preview = False
         self.last_good: pipeline.Clinic | None = None
         self.now: pipeline.Clinic | None = None
         self.problems: tuple[Placed, ...] = ()
 
-    def on_startup(self, *, command: Literal["build", "gh-deploy", "serve"], dirty: bool) -> None:
+    def on_startup(
+        self,
+        *,
+        command: Literal["build", "gh-deploy", "serve"],
+        dirty: bool,  # noqa: ARG002 - as MkDocs calls it
+    ) -> None:
         """Note whether this is a preview; having this keeps the instance over rebuilds."""
         self.preview = command == "serve"
 
     def on_config(self, config: MkDocsConfig) -> MkDocsConfig:
         """Read and check before MkDocs empties the site folder, so the last good one survives."""
-        collecting = gc.isenabled()
-        gc.disable()
+        gc.disable()  # nothing here makes cycles; the collector would take a third of the time
         root = Path(config.config_file_path).parent if config.config_file_path else Path()
         config.use_directory_urls = False
         config.theme.static_templates.discard("sitemap.xml")
         config.theme.static_templates.discard("404.html")
         if self.preview:
             config.watch.extend(
-                str(path) for path in (root / "quizzes", folders.theme_folder()) if path.is_dir()
+                str(path) for path in (root / "quizzes", pipeline.theme_folder()) if path.is_dir()
             )
         try:
             clinic = pipeline.read_clinic(root, memory=self.memory if self.preview else None)
-        except folders.FolderError as error:
+        except pipeline.FolderError as error:
             raise PluginError(str(error)) from None
         self.problems = pipeline.place_problems(clinic)
         self._say()
@@ -88,24 +83,19 @@ class BasinsidePlugin(BasePlugin):  # type: ignore[type-arg, no-untyped-call]
         elif self.preview:
             self.now = self.last_good or clinic
         else:
-            raise PluginError(summary_line(self.problems))
-        if collecting and self.preview:
-            gc.enable()
+            raise PluginError(pipeline.summary_line(self.problems))
         return config
 
-    def on_files(self, files: Files, config: MkDocsConfig) -> Files:
+    def on_files(self, files: Files, config: MkDocsConfig) -> Files:  # noqa: ARG002
         """Replace whatever MkDocs found by the files of the handbook folder."""
-        assert self.now is not None  # on_config has run
-        made = Files([])
-        for path, make in self._files():
-            made.append(HandbookFile(path, config, make))
-        return made
+        return Files([HandbookFile(path, config, make) for path, make in self._files()])
 
     def _files(self) -> Iterator[pipeline.Made]:
-        assert self.now is not None  # on_config has run
+        if self.now is None:
+            return
         stopped = any(each.problem.stops for each in self.problems)
-        banners = problem_banners(self.problems) if self.preview and stopped else ()
-        theme = Theme(folders.read_theme())
+        banners = pipeline.problem_banners(self.problems) if self.preview and stopped else ()
+        theme = pipeline.open_theme()
         if stopped and self.last_good is None:
             yield from pipeline.problem_files(self.now, theme, banners)
             return
@@ -117,9 +107,11 @@ class BasinsidePlugin(BasePlugin):  # type: ignore[type-arg, no-untyped-call]
             preview=self.preview,
         )
 
-    def on_post_build(self, config: MkDocsConfig) -> None:
-        """Leave the collector with nothing to walk through at exit."""
-        if not self.preview:
+    def on_post_build(self, config: MkDocsConfig) -> None:  # noqa: ARG002 - as MkDocs calls it
+        """Give the collector back under preview; at the end of a build nothing is left to find."""
+        if self.preview:
+            gc.enable()
+        else:
             gc.freeze()
 
     def _say(self) -> None:

@@ -85,7 +85,7 @@ class _Text(HTMLParser):
         self.tag = "p"
         self.silent = 0
 
-    def handle_starttag(self, tag: str, attrs: object) -> None:
+    def handle_starttag(self, tag: str, attrs: object) -> None:  # noqa: ARG002
         if tag in SILENT:
             self.silent += 1
         if tag in BLOCKS:

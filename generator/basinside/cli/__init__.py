@@ -5,13 +5,14 @@ from __future__ import annotations
 import click
 
 from basinside.cli.author import AUTHOR_COMMANDS
-from basinside.files import FolderError
+from basinside.pipeline.build import FolderError
 
 
 class Plain(click.Group):
     """A group whose expected errors are one line without a traceback."""
 
     def invoke(self, ctx: click.Context) -> object:
+        """Run a command."""
         try:
             return super().invoke(ctx)
         except FolderError as error:

@@ -11,20 +11,15 @@ from pathlib import Path
 
 import click
 
-from basinside import files
-from basinside.check.explain import explain
 from basinside.pipeline import build as pipeline
 from basinside.problem import Placed
-from basinside.render.report import report_data, report_lines, summary_line
 
 HERE = click.Path(exists=True, file_okay=False, path_type=Path)
 
 
-def folder_option(function):  # type: ignore[no-untyped-def]
-    """Add ``--folder``, the clinic's folder."""
-    return click.option(
-        "--folder", type=HERE, default=".", help="The clinic's folder; here by default."
-    )(function)
+folder_option = click.option(
+    "--folder", type=HERE, default=".", help="The clinic's folder; here by default."
+)
 
 
 @click.command()
@@ -46,7 +41,7 @@ def check(
 ) -> None:
     """Read everything and say what is wrong, each with its place and its mend."""
     if explained:
-        page = explain(explained)
+        page = pipeline.explain(explained)
         if page is None:
             raise click.UsageError(f"There is no rule “{explained}”.")
         click.echo(page)
@@ -59,11 +54,11 @@ def check(
         if _wanted(each, rule, only)
     ]
     if as_json:
-        click.echo(json.dumps(report_data(placed), ensure_ascii=False, indent=1))
+        click.echo(json.dumps(pipeline.report_data(placed), ensure_ascii=False, indent=1))
     else:
-        for line in report_lines(placed, everything=everything):
+        for line in pipeline.report_lines(placed, everything=everything):
             click.echo(line)
-        click.echo(summary_line(placed))
+        click.echo(pipeline.summary_line(placed))
     sys.exit(1 if any(each.problem.stops for each in placed) else 0)
 
 
@@ -101,7 +96,7 @@ def preview(folder: Path, port: int) -> None:
 def _mkdocs(folder: Path, *arguments: str) -> int:
     config = folder / "mkdocs.yml"
     if not config.is_file():
-        raise files.FolderError(
+        raise pipeline.FolderError(
             f"{folder}: there is no mkdocs.yml here; make a folder with “basinside new FOLDER”"
         )
     command = [sys.executable, "-m", "mkdocs", *arguments, "--config-file", str(config)]

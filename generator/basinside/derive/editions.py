@@ -127,7 +127,8 @@ def _procedure_changes(
         )
     kept_old = [step for _, step in old["sequence"] if step in new["steps"]]
     kept_new = [step for _, step in new["sequence"] if step in old["steps"]]
-    stages_old, stages_new = dict(map(reversed, old["sequence"])), dict(map(reversed, new["sequence"]))
+    stages_old = {step: stage for stage, step in old["sequence"]}
+    stages_new = {step: stage for stage, step in new["sequence"]}
     moved_stage = [step for step in kept_old if stages_old[step] != stages_new[step]]
     if kept_old != kept_new or moved_stage:
         changes.append(Change(kind="steps-moved", id=name, old=kept_old, new=kept_new))

@@ -58,7 +58,7 @@ def draw_form(content: Content, assessment: Assessment, seed: bytes) -> tuple[Dr
         UnfillableError: when a topic has too few items, or no draw meets the thinking shares.
     """
     chance = random.Random(seed)  # noqa: S311 - a seed, kept secret inside the envelope
-    pool = [asked for asked in content.items("assessment")]
+    pool = list(content.items("assessment"))
     by_topic: dict[str, list[AskedItem]] = {}
     for asked in pool:
         by_topic.setdefault(asked.topic, []).append(asked)

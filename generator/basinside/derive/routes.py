@@ -15,6 +15,7 @@ from basinside.model.instrument import Instrument, Part
 from basinside.model.words import CareLevel, at_least, lower_of
 from basinside.units import Kind
 
+
 def reached_level(instrument: Instrument, route: Route) -> CareLevel:
     """Return the level a route gives this instrument: the lower of what both say."""
     evidence = instrument.reaches.get(route.route)

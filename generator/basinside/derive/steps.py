@@ -16,6 +16,7 @@ from basinside.model.equipment import Agent
 from basinside.model.procedure import Procedure, Stage, Step
 from basinside.model.words import Worn
 
+
 def is_level_step(stage: Stage, step: Step) -> bool:
     """Whether a step is an exposure that is held in a disinfection or sterilization stage."""
     return step.action == "expose" and stage.stage in LEVEL_STAGES

@@ -8,8 +8,8 @@ from basinside.model.content import Content
 from basinside.model.derived import VesselReach
 from basinside.model.handbook import Vessel
 from basinside.quantity import Quantity
-from basinside.units import Kind
 from basinside.science.steam import gauge_pressure_kpa, temperature_at_gauge
+from basinside.units import Kind
 
 
 def vessel_reach(vessel: Vessel, altitude: Quantity) -> VesselReach:

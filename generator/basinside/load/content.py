@@ -111,8 +111,8 @@ def load(
             problems.extend(found)
         elif file.endswith((".yaml", ".yml")):
             problems.append(_stray(file))
-    instruments, found = merge_variants(_folder(read, "content/instruments/"))
-    problems.extend(found)
+    instruments, unmerged = merge_variants(_folder(read, "content/instruments/"))
+    problems.extend(unmerged)
     entries = {file: value for file, value in read.items() if value is not None}
     content = Content(
         handbook=entries.get("content/handbook.yaml"),

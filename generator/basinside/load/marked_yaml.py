@@ -33,7 +33,7 @@ _BaseLoader: Any = getattr(yaml, "CSafeLoader", yaml.SafeLoader)
 class _Loader(_BaseLoader):  # type: ignore[misc]
     """A loader that guesses no types."""
 
-    def resolve(self, kind: Any, value: Any, implicit: Any) -> str:
+    def resolve(self, kind: Any, value: Any, implicit: Any) -> str:  # noqa: ARG002
         if kind is yaml.ScalarNode:
             return _PLAIN if implicit[0] else _STR
         return _MAP if kind is yaml.MappingNode else _SEQ

@@ -85,7 +85,7 @@ class _Cleaner:
         if self.count > MOST_ELEMENTS or depth > DEEPEST:
             self.refuse("the drawing has too many or too deeply nested elements; simplify it")
             return ""
-        name = node.tag.removeprefix(SVG) if isinstance(node.tag, str) else "?"
+        name = node.tag.removeprefix(SVG)
         if name not in ELEMENTS or not node.tag.startswith(SVG):
             self.refuse(f"the element “{name.split('}')[-1]}” may not stand in a drawing")
             return ""

@@ -10,8 +10,10 @@ from pathlib import Path
 from typing import Any
 
 from basinside import files
+from basinside.check.explain import explain
 from basinside.check.run import check
 from basinside.derive.everything import derive
+from basinside.files import FolderError
 from basinside.load.content import Memory, load
 from basinside.load.json_text import read_json
 from basinside.load.marked_yaml import locate
@@ -19,10 +21,38 @@ from basinside.model.content import Content
 from basinside.model.derived import Derived
 from basinside.problem import Place, Placed, Problem, any_stop
 from basinside.render.environment import Theme
+from basinside.render.report import problem_banners, report_data, report_lines, summary_line
 from basinside.render.site import Folder, PageMaker, assets, pages, problem_page
 from basinside.render.view_types import BannerView
 
+__all__ = [
+    "Clinic",
+    "FolderError",
+    "Made",
+    "Memory",
+    "PageMemory",
+    "explain",
+    "handbook_files",
+    "open_theme",
+    "place_problems",
+    "problem_banners",
+    "problem_files",
+    "read_clinic",
+    "report_data",
+    "report_lines",
+    "summary_line",
+    "theme_folder",
+    "write_made",
+]
+
 TRUST_FILE = "content/trust.json"
+theme_folder = files.theme_folder
+write_made = files.write_made
+
+
+def open_theme() -> Theme:
+    """Return the theme of this installation."""
+    return Theme(files.read_theme())
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)

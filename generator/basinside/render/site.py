@@ -4,9 +4,10 @@ from __future__ import annotations
 
 from collections.abc import Callable, Iterator, Mapping
 from dataclasses import dataclass
+from functools import partial
 from typing import Any
 
-from basinside.model.content import Content
+from basinside.model.content import AskedItem, Content
 from basinside.model.derived import Derived
 from basinside.model.entry import Waiver
 from basinside.render.environment import Theme
@@ -71,7 +72,6 @@ def pages(folder: Folder) -> Iterator[PageMaker]:
     def page(
         path: str,
         view_of: Callable[[Spot], Any],
-        title: Callable[[Any], str] = lambda view: view.title,
         *,
         section: str = "",
         data: Callable[[Spot], dict[str, Any]] | None = None,
@@ -84,7 +84,7 @@ def pages(folder: Folder) -> Iterator[PageMaker]:
             view = view_of(spot)
             chrome = chrome_view(
                 spot,
-                title(view),
+                view.title,
                 section=section,
                 data=data(spot) if data else None,
                 banners=(*folder.banners, *waived_banners(spot, waived)),
@@ -103,7 +103,7 @@ def pages(folder: Folder) -> Iterator[PageMaker]:
     for name, instrument in content.instruments.items():
         yield page(
             f"instruments/{name}.html",
-            lambda spot, instrument=instrument: instrument_view(spot, instrument),
+            _view(instrument_view, instrument),
             section="procedures",
             rests_on=(instrument, *(content.procedures[p] for p in desk.procedures_of(name)),
                       *(content.instruments.get(a.instrument) for a in instrument.look_alikes)),
@@ -113,15 +113,13 @@ def pages(folder: Folder) -> Iterator[PageMaker]:
         instrument_entry = content.instruments.get(procedure.instrument)
         yield page(
             f"procedures/{name}.html",
-            lambda spot, name=name: procedure_view(spot, spot.desk.whole(name)),
+            _view(procedure_view, desk.whole(name)),
             section="procedures",
             rests_on=(procedure, instrument_entry, *about.get(name, ())),
         )
         yield page(
             f"print/observation-{name}.html",
-            lambda spot, name=name: observation_sheet_view(
-                spot, spot.desk.derived.checklists[name]
-            ),
+            _view(observation_sheet_view, folder.derived.checklists[name]),
             section="procedures",
             rests_on=(procedure, instrument_entry, content.observations.get(name)),
         )
@@ -132,13 +130,10 @@ def pages(folder: Folder) -> Iterator[PageMaker]:
     for topic, asked in topics.items():
         yield page(
             f"self-tests/{topic}.html",
-            lambda spot, topic=topic, asked=asked: self_test_view(spot, topic, asked),
+            _view(self_test_view, topic, asked),
             section="self-tests",
             waived=tuple(waiver for each in asked for waiver in each.item.waive),
-            data=lambda spot, topic=topic, asked=asked: {
-                "self-test": self_test_data(spot, topic, asked),
-                **page_phrases("self-test", "staff-code", "save"),
-            },
+            data=partial(_self_test_json, topic, asked),
             rests_on=tuple(each.item for each in asked) + tuple(topics),
         )
     if topics:
@@ -147,7 +142,7 @@ def pages(folder: Folder) -> Iterator[PageMaker]:
     yield page("values.html", values_view, section="values", rests_on=everything)
     yield page("sources.html", sources_view, section="sources")
     for name, agent in content.agents.items():
-        yield page(f"agents/{name}.html", lambda spot, agent=agent: agent_view(spot, agent),
+        yield page(f"agents/{name}.html", _view(agent_view, agent),
                    rests_on=(agent, *content.procedures.values()))
     yield page("incidents.html", incidents_view)
     yield page(
@@ -156,6 +151,17 @@ def pages(folder: Folder) -> Iterator[PageMaker]:
         rests_on=(folder.trust,),
     )
     yield PageMaker(path="store.html", rests_on=shared, make=lambda: _store(folder, desk))
+
+
+def _view(view_of: Callable[..., Any], *about: Any) -> Callable[[Spot], Any]:
+    return lambda spot: view_of(spot, *about)
+
+
+def _self_test_json(topic: str, asked: list[AskedItem], spot: Spot) -> dict[str, Any]:
+    return {
+        "self-test": self_test_data(spot, topic, asked),
+        **page_phrases("self-test", "staff-code", "save"),
+    }
 
 
 def _store(folder: Folder, desk: Desk) -> str:
@@ -192,7 +198,8 @@ def _files_about(content: Content) -> dict[str, list[object]]:
 
 def problem_page(folder: Folder) -> str:
     """Return the page that preview shows while there is no good edition to show."""
-    spot = Spot(desk=Desk(content=Content(), derived=folder.derived, theme=folder.theme), path="index.html")
+    desk = Desk(content=Content(), derived=folder.derived, theme=folder.theme)
+    spot = Spot(desk=desk, path="index.html")
     view = problem_view()
     chrome = chrome_view(spot, view.title, banners=folder.banners, preview=folder.preview)
     return folder.theme.page(view, chrome)

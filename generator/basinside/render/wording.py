@@ -24,7 +24,7 @@ def n_(one: str, many: str, number: int) -> str:
 
 def listed(words: list[str] | tuple[str, ...]) -> str:
     """Return words as a list in a sentence: ``a, b and c``."""
-    if len(words) < 2:  # noqa: PLR2004
+    if len(words) < 2:
         return "".join(words)
     return _("{first} and {last}").format(first=", ".join(words[:-1]), last=words[-1])
 

@@ -9,6 +9,8 @@ from markupsafe import Markup
 
 from basinside.render.view_types.text import FactView, LinkView, Prose
 
+NOTHING = Markup("")
+
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class NavItem:
@@ -74,4 +76,4 @@ class ChromeView:
     cautions: tuple[Prose, ...] = ()
     paper: tuple[FactView, ...] = ()
     data: tuple[InlineData, ...] = ()
-    sprite: Markup = Markup("")
+    sprite: Markup = NOTHING

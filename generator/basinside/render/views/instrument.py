@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from basinside.model.derived import NeededLevel, Reason, RouteVerdict
+from basinside.model.derived import NeededLevel
 from basinside.model.instrument import Instrument, Part
 from basinside.model.words import Contact
 from basinside.render.view_types import (
@@ -11,17 +11,14 @@ from basinside.render.view_types import (
     InstrumentView,
     LinkView,
     LookAlikeView,
-    MatrixRowView,
-    MatrixView,
     PartView,
     Prose,
-    RouteView,
     SingleUseView,
     TestLineView,
-    VerdictView,
     plain,
 )
 from basinside.render.views.procedure import procedure_title
+from basinside.render.views.routes import matrix_view, route_view
 from basinside.render.views.spot import Spot, fact, present, state
 from basinside.render.views.waivers import waiver_views
 from basinside.render.wording import _, listed, n_, sentence
@@ -45,7 +42,7 @@ def instrument_view(spot: Spot, instrument: Instrument) -> InstrumentView | Sing
     verdicts = spot.desk.verdicts(instrument)
     procedures = tuple(
         LinkView(
-            text=procedure_title(spot, spot.desk.whole(name)),
+            text=procedure_title(spot.desk.whole(name)),
             href=spot.link(f"procedures/{name}.html"),
             note=_("about {time}").format(
                 time=spot.desk.whole(name).about.text()
@@ -70,7 +67,7 @@ def instrument_view(spot: Spot, instrument: Instrument) -> InstrumentView | Sing
         look_alikes_heading=_("Looks the same, and is not"),
         look_alikes=_look_alikes(spot, instrument),
         routes_heading=_("Which ways are permitted here"),
-        routes=tuple(_route(spot, instrument, each) for each in verdicts),
+        routes=tuple(route_view(spot, instrument, each) for each in verdicts),
         parts_heading=_("Parts"),
         parts_note=plain(
             n_("One part in all.", "{n} parts in all. Count them in and out.",
@@ -80,7 +77,7 @@ def instrument_view(spot: Spot, instrument: Instrument) -> InstrumentView | Sing
         take_apart_heading=_("Take apart, in this order"),
         take_apart=tuple(_part_name(instrument, each) for each in instrument.take_apart),
         matrix_heading=_("What each part tolerates"),
-        matrix=_matrix(spot, instrument, verdicts),
+        matrix=matrix_view(spot, instrument, verdicts),
         test_heading=_("Function test, after it is put together"),
         test_note=plain(_("A failed test always beats any count of uses.")),
         test=tuple(
@@ -112,7 +109,9 @@ def _lead(spot: Spot, instrument: Instrument) -> Prose:
     if instrument.applies_to is None:
         return plain(_("For the {model}.").format(model=instrument.model or instrument.name))
     return (
-        *plain(_("This is the {model}. Marked: ").format(model=instrument.model or instrument.name)),
+        *plain(
+            _("This is the {model}. Marked: ").format(model=instrument.model or instrument.name)
+        ),
         *spot.prose(state(instrument.applies_to.marked)),
     )
 
@@ -162,7 +161,7 @@ def _part(spot: Spot, instrument: Instrument, part: Part) -> PartView:
         count=n_("one", "{n} of them", part.count),
         facts=present(
             fact(_("Touches"), sentence(listed(part.touches))),
-            fact(_("Needs at least"), sentence(needed.level), _why_level(spot, needed)),
+            fact(_("Needs at least"), sentence(needed.level), _why_level(needed)),
             fact(_("Hollow inside"), _("Yes: fill it, flush it, look through it"))
             if part.lumen
             else None,
@@ -184,7 +183,7 @@ def _part(spot: Spot, instrument: Instrument, part: Part) -> PartView:
     )
 
 
-def _why_level(spot: Spot, needed: NeededLevel) -> str:
+def _why_level(needed: NeededLevel) -> str:
     if needed.decided is None:
         return spaulding(needed.contact)
     return _("decided by {by} and {second}; the other view: {view}").format(
@@ -192,139 +191,6 @@ def _why_level(spot: Spot, needed: NeededLevel) -> str:
         second=needed.decided.second or "?",
         view=needed.decided.other_view,
     )
-
-
-def _route(spot: Spot, instrument: Instrument, verdict: RouteVerdict) -> RouteView:
-    route = verdict.route
-    procedures = [
-        name
-        for name in spot.desk.procedures_of(instrument.instrument)
-        if spot.desk.content.procedures[name].route == route.route
-    ]
-    if not verdict.permitted:
-        return RouteView(
-            anchor=f"route-{route.route}",
-            name=route.name,
-            permitted=False,
-            verdict=_("Refused"),
-            facts=_gathered_reasons(spot, verdict),
-            instead=_instead(spot, instrument),
-        )
-    durations = [spot.desk.whole(name).about.text() for name in procedures]
-    return RouteView(
-        anchor=f"route-{route.route}",
-        name=route.name,
-        permitted=True,
-        verdict=_("Permitted"),
-        reason=plain(
-            _("Every part stands it and it reaches: {level}.").format(level=verdict.level)
-        ),
-        facts=present(
-            fact(
-                _("Who says it reaches that"),
-                spot.citation(verdict.reaches.source) if verdict.reaches else "",
-            ),
-            fact(_("Held"), spot.value_prose(route.hold)),
-            fact(_("About"), listed(tuple(dict.fromkeys(durations)))),
-            fact(
-                _("Vessels"),
-                listed([each.vessel.name or each.vessel.vessel for each in verdict.vessels]),
-            ),
-        ),
-        procedures=tuple(
-            LinkView(
-                text=procedure_title(spot, spot.desk.whole(name)),
-                href=spot.link(f"procedures/{name}.html"),
-            )
-            for name in procedures
-        ),
-    )
-
-
-def _gathered_reasons(spot: Spot, verdict: RouteVerdict) -> tuple[FactView, ...]:
-    """Return one line for each property and source, naming every part it holds for."""
-    gathered: dict[tuple[str, str], list[str]] = {}
-    for reason in verdict.reasons:
-        name = reason.part.shown_name if reason.part else ""
-        gathered.setdefault((_property(spot, reason), spot.citation(reason.source)), []).append(
-            name
-        )
-    return tuple(
-        fact(
-            sentence(listed(tuple(dict.fromkeys(filter(None, names)))) or _("This instrument")),
-            what,
-            source,
-        )
-        for (what, source), names in gathered.items()
-    )
-
-
-def _property(spot: Spot, reason: Reason) -> str:
-    vessel = reason.vessel
-    return {
-        "single-use": _("made for one use only"),
-        "part-not-survive": _("does not stand it"),
-        "part-not-stated": _("not stated by the maker, so refused"),
-        "no-evidence": _("nobody states which level this way reaches on it"),
-        "level-too-low": _("needs {needed}, and this way reaches only {reached}").format(
-            needed=reason.needed, reached=reason.reached
-        ),
-        "no-vessel": _("no vessel for it here"),
-        "vessel-too-cool": _("{vessel} cannot get hot enough at this altitude").format(
-            vessel=(vessel.vessel.name or vessel.vessel.vessel) if vessel else ""
-        ),
-    }[reason.kind]
-
-
-def _instead(spot: Spot, instrument: Instrument) -> Prose:
-    good = [each.route.name for each in spot.desk.verdicts(instrument) if each.permitted]
-    if not good:
-        return plain(
-            _("Nothing is permitted here for this instrument. Ask the {who}.").format(
-                who=_responsible(spot)
-            )
-        )
-    return plain(_("What would do: {routes}.").format(
-        routes=listed([each[:1].lower() + each[1:] for each in good])))
-
-
-def _responsible(spot: Spot) -> str:
-    handbook = spot.desk.content.handbook
-    return handbook.responsible if handbook else ""
-
-
-def _matrix(
-    spot: Spot, instrument: Instrument, verdicts: tuple[RouteVerdict, ...]
-) -> MatrixView | None:
-    if not verdicts or not instrument.parts:
-        return None
-    routes = [each.route for each in verdicts]
-    sources = dict.fromkeys(
-        part.survives.source for part in instrument.parts if part.survives
-    )
-    return MatrixView(
-        caption=_("Does the part stand this way of reprocessing?"),
-        corner=_("Part"),
-        columns=tuple(route.name for route in routes),
-        rows=tuple(
-            MatrixRowView(
-                name=sentence(part.shown_name),
-                href=f"#{part.part}",
-                verdicts=tuple(_stands(part, route.route) for route in routes),
-            )
-            for part in instrument.parts
-        ),
-        notes=tuple(fact(_("Source"), spot.citation(source)) for source in sources),
-    )
-
-
-def _stands(part: Part, route: str) -> VerdictView:
-    stands = part.stands(route)
-    if stands is None:
-        return VerdictView(verdict="not stated", word=_("Not stated"))
-    if stands:
-        return VerdictView(verdict="yes", word=_("Yes"))
-    return VerdictView(verdict="no", word=_("No"))
 
 
 def _look_alikes(spot: Spot, instrument: Instrument) -> tuple[LookAlikeView, ...]:
@@ -419,7 +285,7 @@ def _single_use(spot: Spot, instrument: Instrument) -> SingleUseView:
         ),
         related=tuple(
             LinkView(
-                text=procedure_title(spot, spot.desk.whole(name)),
+                text=procedure_title(spot.desk.whole(name)),
                 href=spot.link(f"procedures/{name}.html"),
             )
             for name in spot.desk.procedures_of(instrument.instrument)

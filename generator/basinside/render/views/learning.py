@@ -217,13 +217,13 @@ def _leads(spot: Spot, asked: AskedItem) -> tuple[LinkView, ...]:
                 links.append(
                     LinkView(
                         text=_("{title}, step {n}").format(
-                            title=procedure_title(spot, whole), n=placed.number
+                            title=procedure_title(whole), n=placed.number
                         ),
                         href=spot.link(f"procedures/{procedure}.html#{step}"),
                     )
                 )
         elif each in content.procedures:
-            links.append(LinkView(text=procedure_title(spot, spot.desk.whole(each)),
+            links.append(LinkView(text=procedure_title(spot.desk.whole(each)),
                                   href=spot.link(f"procedures/{each}.html")))
         elif each in content.instruments:
             links.append(LinkView(text=content.instruments[each].name,
@@ -303,7 +303,7 @@ def observation_sheet_view(spot: Spot, checklist: Checklist) -> ObservationSheet
         "not seen": _("Not seen"),
     }
     return ObservationSheetView(
-        title=_("Observation: {title}").format(title=procedure_title(spot, whole)),
+        title=_("Observation: {title}").format(title=procedure_title(whole)),
         lead=plain(
             _("Watch the whole procedure. Step in at once when someone could be hurt.")
         ),
@@ -346,7 +346,7 @@ def observation_sheet_view(spot: Spot, checklist: Checklist) -> ObservationSheet
     )
 
 
-def examine_view(spot: Spot) -> ExamineView:
+def examine_view(_spot: Spot) -> ExamineView:
     """Return the page that examines a completion record, and says what it cannot know."""
     return ExamineView(
         title=_("Examine a completion record"),

@@ -30,7 +30,8 @@ from basinside.render.views.spot import Spot, fact, present, state
 from basinside.render.views.waivers import waiver_views
 from basinside.render.wording import _, listed, n_, sentence
 
-def procedure_title(spot: Spot, whole: WholeProcedure) -> str:
+
+def procedure_title(whole: WholeProcedure) -> str:
     """Return the title of a procedure: what is done to which instrument."""
     if whole.procedure.title:
         return whole.procedure.title
@@ -43,7 +44,7 @@ def procedure_view(spot: Spot, whole: WholeProcedure) -> ProcedureView:
     """Return the page of one procedure."""
     instrument = whole.instrument
     return ProcedureView(
-        title=procedure_title(spot, whole),
+        title=procedure_title(whole),
         lead=plain(
             _(
                 "Do every step. Safety steps are the ones that have hurt people;"
@@ -58,7 +59,7 @@ def procedure_view(spot: Spot, whole: WholeProcedure) -> ProcedureView:
         if instrument
         else None,
         facts=_headline(spot, whole),
-        flow=flow_view(spot, whole),
+        flow=flow_view(whole),
         words=StepWords(
             why=_("Why:"),
             safety=_("Safety step"),
@@ -134,7 +135,7 @@ def _vessel_name(spot: Spot, vessel: str | None) -> str:
     return found.name or found.vessel.replace("-", " ")
 
 
-def flow_view(spot: Spot, whole: WholeProcedure) -> FlowView:
+def flow_view(whole: WholeProcedure) -> FlowView:
     """Return the flow line of a procedure: the stages it really has, in working order."""
     names = list(whole.stages_about)
     return FlowView(
@@ -227,9 +228,10 @@ def _step_figure(spot: Spot, placed: PlacedStep) -> tuple[FigureView | None, Not
         entry: Figure | None = spot.desk.content.figures.get(reference.figure)
         if entry is None:
             continue
+        said = caption
         if step.longest is reference and step.longest is not None:
-            caption = _("at the longest, before {what}").format(what=step.longest.before)
-        return spot.figure(reference, caption, linked=False), spot.source_note(entry)
+            said = _("at the longest, before {what}").format(what=step.longest.before)
+        return spot.figure(reference, said, linked=False), spot.source_note(entry)
     return None, None
 
 
@@ -374,7 +376,7 @@ def _group(spot: Spot, instrument: Instrument, names: list[str]) -> ProcedureGro
         rows.append(
             ProcedureRowView(
                 link=LinkView(
-                    text=route.name if route else procedure_title(spot, whole),
+                    text=route.name if route else procedure_title(whole),
                     href=spot.link(f"procedures/{name}.html"),
                 ),
                 facts=present(

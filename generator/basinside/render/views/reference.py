@@ -4,7 +4,6 @@ from __future__ import annotations
 
 from collections.abc import Iterator
 
-from basinside.model.entry import FigureRef
 from basinside.model.equipment import Agent, Incident
 from basinside.model.figure import Choice, Figure
 from basinside.model.words import BASES_WITHOUT_SOURCE
@@ -60,11 +59,9 @@ def values_view(spot: Spot) -> ValuesView:
 def _value(
     spot: Spot, name: str, figure: Figure, used: dict[str, list[LinkView]]
 ) -> ValueView:
-    view = spot.figure(FigureRef.model_construct(figure=name), linked=False)
-    assert view is not None  # the figure exists: it was just listed
     return ValueView(
         anchor=name,
-        figure=view,
+        figure=spot.shown_figure(figure, figure.is_),
         is_=spot.prose(state(figure.is_)),
         facts=present(
             fact(_("Source"), spot.basis(figure)),
@@ -133,7 +130,7 @@ def _uses(spot: Spot) -> Iterator[tuple[str, str, str]]:
     content = spot.desk.content
     for name in content.procedures:
         whole = spot.desk.whole(name)
-        title = procedure_title(spot, whole)
+        title = procedure_title(whole)
         for placed in whole.steps:
             step = placed.step
             target = f"procedures/{name}.html#{step.step}"
@@ -217,7 +214,7 @@ def agent_view(spot: Spot, agent: Agent) -> AgentView:
     check = agent.strength_check
     used = [
         LinkView(
-            text=procedure_title(spot, spot.desk.whole(name)),
+            text=procedure_title(spot.desk.whole(name)),
             href=spot.link(f"procedures/{name}.html"),
         )
         for name in content.procedures

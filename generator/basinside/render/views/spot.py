@@ -131,17 +131,28 @@ class Spot:
         figure = self.desk.content.figures.get(reference.figure)
         if figure is None:
             return None
+        link = None
+        if linked:
+            address = self.link(f"values.html#{reference.figure}")
+            link = LinkView(text=_("About this value"), href=address)
+        note = self.source_note(figure) if source else None
+        return self.shown_figure(figure, caption or figure.is_, link, note)
+
+    def shown_figure(
+        self,
+        figure: Figure,
+        caption: str,
+        link: LinkView | None = None,
+        note: NoteView | None = None,
+    ) -> FigureView:
+        """Return a value shown large with its caption."""
         return FigureView(
             numeral=figure.value.numeral(),
             unit=figure.value.unit_text(),
             machine=figure.value.base_text(),
-            caption=self.prose(caption or figure.is_),
-            link=LinkView(
-                text=_("About this value"), href=self.link(f"values.html#{reference.figure}")
-            )
-            if linked
-            else None,
-            note=self.source_note(figure) if source else None,
+            caption=self.prose(caption),
+            link=link,
+            note=note,
         )
 
     def value_prose(self, reference: FigureRef | None) -> Prose:

@@ -1,0 +1,154 @@
+"""Which ways are permitted for an instrument, and what each of its parts tolerates."""
+
+from __future__ import annotations
+
+from basinside.model.derived import Reason, RouteVerdict
+from basinside.model.instrument import Instrument, Part
+from basinside.render.view_types import (
+    FactView,
+    LinkView,
+    MatrixRowView,
+    MatrixView,
+    Prose,
+    RouteView,
+    VerdictView,
+    plain,
+)
+from basinside.render.views.procedure import procedure_title
+from basinside.render.views.spot import Spot, fact, present
+from basinside.render.wording import _, listed, sentence
+
+
+def route_view(spot: Spot, instrument: Instrument, verdict: RouteVerdict) -> RouteView:
+    """Return one way with its verdict, and for a refusal every reason and what would do."""
+    route = verdict.route
+    procedures = [
+        name
+        for name in spot.desk.procedures_of(instrument.instrument)
+        if spot.desk.content.procedures[name].route == route.route
+    ]
+    if not verdict.permitted:
+        return RouteView(
+            anchor=f"route-{route.route}",
+            name=route.name,
+            permitted=False,
+            verdict=_("Refused"),
+            facts=_gathered_reasons(spot, verdict),
+            instead=_instead(spot, instrument),
+        )
+    durations = [spot.desk.whole(name).about.text() for name in procedures]
+    return RouteView(
+        anchor=f"route-{route.route}",
+        name=route.name,
+        permitted=True,
+        verdict=_("Permitted"),
+        reason=plain(
+            _("Every part stands it and it reaches: {level}.").format(level=verdict.level)
+        ),
+        facts=present(
+            fact(
+                _("Who says it reaches that"),
+                spot.citation(verdict.reaches.source) if verdict.reaches else "",
+            ),
+            fact(_("Held"), spot.value_prose(route.hold)),
+            fact(_("About"), listed(tuple(dict.fromkeys(durations)))),
+            fact(
+                _("Vessels"),
+                listed([each.vessel.name or each.vessel.vessel for each in verdict.vessels]),
+            ),
+        ),
+        procedures=tuple(
+            LinkView(
+                text=procedure_title(spot.desk.whole(name)),
+                href=spot.link(f"procedures/{name}.html"),
+            )
+            for name in procedures
+        ),
+    )
+
+
+def _gathered_reasons(spot: Spot, verdict: RouteVerdict) -> tuple[FactView, ...]:
+    """Return one line for each property and source, naming every part it holds for."""
+    gathered: dict[tuple[str, str], list[str]] = {}
+    for reason in verdict.reasons:
+        name = reason.part.shown_name if reason.part else ""
+        gathered.setdefault((_property(reason), spot.citation(reason.source)), []).append(
+            name
+        )
+    return tuple(
+        fact(
+            sentence(listed(tuple(dict.fromkeys(filter(None, names)))) or _("This instrument")),
+            what,
+            source,
+        )
+        for (what, source), names in gathered.items()
+    )
+
+
+def _property(reason: Reason) -> str:
+    vessel = reason.vessel
+    return {
+        "single-use": _("made for one use only"),
+        "part-not-survive": _("does not stand it"),
+        "part-not-stated": _("not stated by the maker, so refused"),
+        "no-evidence": _("nobody states which level this way reaches on it"),
+        "level-too-low": _("needs {needed}, and this way reaches only {reached}").format(
+            needed=reason.needed, reached=reason.reached
+        ),
+        "no-vessel": _("no vessel for it here"),
+        "vessel-too-cool": _("{vessel} cannot get hot enough at this altitude").format(
+            vessel=(vessel.vessel.name or vessel.vessel.vessel) if vessel else ""
+        ),
+    }[reason.kind]
+
+
+def _instead(spot: Spot, instrument: Instrument) -> Prose:
+    good = [each.route.name for each in spot.desk.verdicts(instrument) if each.permitted]
+    if not good:
+        return plain(
+            _("Nothing is permitted here for this instrument. Ask the {who}.").format(
+                who=_responsible(spot)
+            )
+        )
+    return plain(_("What would do: {routes}.").format(
+        routes=listed([each[:1].lower() + each[1:] for each in good])))
+
+
+def _responsible(spot: Spot) -> str:
+    handbook = spot.desk.content.handbook
+    return handbook.responsible if handbook else ""
+
+
+def matrix_view(
+    spot: Spot, instrument: Instrument, verdicts: tuple[RouteVerdict, ...]
+) -> MatrixView | None:
+    """Return parts by ways: does the part stand it, and who says so."""
+    if not verdicts or not instrument.parts:
+        return None
+    routes = [each.route for each in verdicts]
+    sources = dict.fromkeys(
+        part.survives.source for part in instrument.parts if part.survives
+    )
+    return MatrixView(
+        caption=_("Does the part stand this way of reprocessing?"),
+        corner=_("Part"),
+        columns=tuple(route.name for route in routes),
+        rows=tuple(
+            MatrixRowView(
+                name=sentence(part.shown_name),
+                href=f"#{part.part}",
+                verdicts=tuple(_stands(part, route.route) for route in routes),
+            )
+            for part in instrument.parts
+        ),
+        notes=tuple(fact(_("Source"), spot.citation(source)) for source in sources),
+    )
+
+
+def _stands(part: Part, route: str) -> VerdictView:
+    stands = part.stands(route)
+    if stands is None:
+        return VerdictView(verdict="not stated", word=_("Not stated"))
+    if stands:
+        return VerdictView(verdict="yes", word=_("Yes"))
+    return VerdictView(verdict="no", word=_("No"))
