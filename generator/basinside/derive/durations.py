@@ -26,17 +26,20 @@ def held_seconds(content: Content, reference: FigureRef | None) -> Fraction:
 
 
 def stages_about(
-    content: Content, pairs: tuple[tuple[Stage, Step], ...]
-) -> tuple[Quantity, dict[str, Quantity]]:
-    """Return about how long all steps take, and each stage in the order of its first step."""
-    seconds: dict[str, Fraction] = {}
-    for stage, step in pairs:
-        held = held_seconds(content, step.hold) + held_seconds(content, step.wait)
-        seconds[stage.stage] = seconds.get(stage.stage, Fraction(0)) + (
-            held or HANDLING_SECONDS_PER_STEP
-        )
-    total = sum(seconds.values(), Fraction(0))
-    return about(total), {stage: about(each) for stage, each in seconds.items()}
+    content: Content, stages: tuple[Stage, ...]
+) -> tuple[Quantity, tuple[Quantity | None, ...]]:
+    """Return about how long all steps take, and each stage; None for a stage without steps."""
+    seconds = [
+        sum((_step_seconds(content, step) for step in stage.steps), Fraction(0))
+        for stage in stages
+    ]
+    whole = about(sum(seconds, Fraction(0)))
+    return whole, tuple(about(each) if each else None for each in seconds)
+
+
+def _step_seconds(content: Content, step: Step) -> Fraction:
+    held = held_seconds(content, step.hold) + held_seconds(content, step.wait)
+    return held or Fraction(HANDLING_SECONDS_PER_STEP)
 
 
 def about(seconds: Fraction) -> Quantity:

@@ -51,7 +51,7 @@ def place_steps(content: Content, procedure: Procedure) -> WholeProcedure:
             )
         )
     route = content.routes.get(procedure.route)
-    whole_time, stage_times = stages_about(content, pairs)
+    whole_time, stage_times = stages_about(content, procedure.stages)
     return WholeProcedure(
         procedure=procedure,
         instrument=instrument,

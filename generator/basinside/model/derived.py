@@ -108,7 +108,7 @@ class WholeProcedure:
     """A procedure with its instrument, its route and its placed steps; gaps are None.
 
     ``level`` is what its route reaches on its instrument; ``about`` how long it takes, and
-    ``stages_about`` how long each stage, in the order in which the stages first come.
+    ``stages_about`` how long each of the procedure's stages, None for one without steps.
     """
 
     procedure: Procedure
@@ -118,7 +118,7 @@ class WholeProcedure:
     steps: tuple[PlacedStep, ...]
     level: CareLevel | None
     about: Quantity
-    stages_about: Mapping[str, Quantity]
+    stages_about: tuple[Quantity | None, ...]
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)

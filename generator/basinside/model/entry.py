@@ -69,7 +69,7 @@ def _day(value: object) -> object:
 
 def _percent(value: object) -> object:
     found = re.fullmatch(r"([0-9]{1,3}) ?%?", value) if isinstance(value, str) else None
-    if found and int(found.group(1)) <= 100:  # noqa: PLR2004
+    if found and int(found.group(1)) <= 100:
         return int(found.group(1))
     raise ValueError("write a share of the whole as 20 %")
 

@@ -27,13 +27,12 @@ from basinside.render.view_types import (
 from basinside.render.views.instrument import spaulding
 from basinside.render.views.procedure import procedure_title
 from basinside.render.views.spot import Spot
-from basinside.render.wording import _, listed, n_, sentence
+from basinside.render.wording import _, n_, sentence
 
 
 def start_view(spot: Spot) -> StartView:
     """Return the first page: what do you want to do, and the instruments of this clinic."""
     content = spot.desk.content
-    handbook = content.handbook
     jobs = []
     if content.procedures:
         jobs.append(
@@ -75,8 +74,8 @@ def start_view(spot: Spot) -> StartView:
         )
     )
     return StartView(
-        title=handbook.title if handbook else _("Handbook"),
-        lead=plain(_("Safe instruments, every time, whoever is on shift. What do you want to do?")),
+        title=_("Safe instruments, every time, whoever is on shift."),
+        lead=plain(_("What do you want to do?")),
         jobs_label=_("What do you want to do?"),
         jobs=tuple(jobs),
         bench_heading=_("Our instruments"),
@@ -109,7 +108,7 @@ def _bench_item(spot: Spot, name: str) -> BenchItemView:
         ]
         note = _("{kind} · {routes}").format(
             kind=spaulding(spot.desk.instrument(instrument).gravest),
-            routes=listed(routes) if routes else _("no way permitted"),
+            routes=" · ".join(routes) if routes else _("no way permitted"),
         )
         word = ""
     return BenchItemView(

@@ -26,7 +26,7 @@ from basinside.render.view_types import (
     ValueLineView,
     plain,
 )
-from basinside.render.views.spot import Spot, fact, present, state
+from basinside.render.views.spot import Spot, ended, fact, present, state
 from basinside.render.views.waivers import waiver_views
 from basinside.render.wording import _, listed, n_, sentence
 
@@ -63,7 +63,7 @@ def procedure_view(spot: Spot, whole: WholeProcedure) -> ProcedureView:
         words=StepWords(
             why=_("Why:"),
             safety=_("Safety step"),
-            wear=_("Wear"),
+            wear=_("Wear:"),
             needs=_("Have ready:"),
             practise=_("Practise this step:"),
         ),
@@ -136,20 +136,31 @@ def _vessel_name(spot: Spot, vessel: str | None) -> str:
 
 
 def flow_view(whole: WholeProcedure) -> FlowView:
-    """Return the flow line of a procedure: the stages it really has, in working order."""
-    names = list(whole.stages_about)
-    return FlowView(
-        label=n_("One stage, from point of use to storage",
-                 "{n} stages, from point of use to storage", len(names)),
-        basins=tuple(
-            BasinView(
-                label=sentence(name),
-                sublabel=_("about {time}").format(time=whole.stages_about[name].text()),
-                href=f"#{_stage_anchor(name, 1)}",
+    """Return the flow line of a procedure: its stages in working order, returns included."""
+    basins = []
+    turns: dict[str, int] = {}
+    for stage, time in zip(whole.procedure.stages, whole.stages_about, strict=True):
+        turns[stage.stage] = turns.get(stage.stage, 0) + 1
+        if time is not None:
+            basins.append(
+                BasinView(
+                    label=_short_stage(stage.stage),
+                    sublabel=_("about {time}").format(time=time.text()),
+                    href=f"#{_stage_anchor(stage.stage, turns[stage.stage])}",
+                )
             )
-            for name in names
+    return FlowView(
+        label=n_(
+            "One stage, from point of use to storage",
+            "{n} stages, from point of use to storage",
+            len(basins),
         ),
+        basins=tuple(basins),
     )
+
+
+def _short_stage(name: str) -> str:
+    return _("Inspection") if name == "inspection and maintenance" else sentence(name)
 
 
 def _stage_anchor(name: str, turn: int) -> str:
@@ -244,19 +255,19 @@ def _step_facts(spot: Spot, placed: PlacedStep) -> tuple[FactView, ...]:
     wrap = {True: _("wrapped"), False: _("unwrapped")}
     longest = step.longest
     return present(
-        fact(_("Starts"), spot.prose(state(hold.from_))) if hold and hold.from_ else None,
-        fact(_("If interrupted"), spot.prose(state(hold.if_interrupted)))
+        fact(_("The time starts:"), spot.prose(state(hold.from_))) if hold and hold.from_ else None,
+        fact(_("If interrupted:"), spot.prose(state(hold.if_interrupted)))
         if hold and hold.if_interrupted
         else None,
-        fact(_("No longer than"), spot.value_prose(hold.no_longer_than)) if hold else None,
-        fact(_("Strength"), spot.value_prose(step.strength))
+        fact(_("No longer than:"), spot.value_prose(hold.no_longer_than)) if hold else None,
+        fact(_("Strength:"), spot.value_prose(step.strength))
         if step.strength and shown is not step.strength
         else None,
-        fact(_("Temperature"), spot.value_prose(step.temperature))
+        fact(_("Temperature:"), spot.value_prose(step.temperature))
         if step.temperature and shown is not step.temperature
         else None,
         fact(
-            _("At the longest"),
+            _("At the longest:"),
             (
                 *spot.value_prose(longest),
                 *plain(_(" before {what}").format(what=longest.before)),
@@ -264,13 +275,13 @@ def _step_facts(spot: Spot, placed: PlacedStep) -> tuple[FactView, ...]:
         )
         if longest and shown is not longest
         else None,
-        fact(_("Parts"), sentence(apart[step.parts_are])) if step.parts_are else None,
-        fact(_("Only"), listed([each.replace("-", " ") for each in step.parts]))
+        fact(_("Parts:"), sentence(apart[step.parts_are])) if step.parts_are else None,
+        fact(_("Only:"), listed([each.replace("-", " ") for each in step.parts]))
         if step.parts
         else None,
-        fact(_("Water"), sentence(water[step.water])) if step.water else None,
-        fact(_("Pack"), sentence(wrap[step.wrap])) if step.wrap is not None else None,
-        fact(_("Chemical"), _agent(spot, step.agent)),
+        fact(_("Water:"), sentence(water[step.water])) if step.water else None,
+        fact(_("Pack:"), sentence(wrap[step.wrap])) if step.wrap is not None else None,
+        fact(_("Chemical:"), _agent(spot, step.agent)),
     )
 
 
@@ -296,7 +307,7 @@ def _decided(spot: Spot, choice: str | None) -> DecidedView | None:
         return None
     return DecidedView(
         word=_("Here:"),
-        text=spot.prose(state(found.chosen)),
+        text=(*spot.prose(sentence(found.is_)), *plain(": "), *spot.prose(ended(found.chosen))),
         link=LinkView(text=_("Who chose this, and why"), href=spot.link(f"values.html#{choice}")),
     )
 

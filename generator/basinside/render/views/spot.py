@@ -242,7 +242,11 @@ def day_words(day: Any) -> str:
     return f"{day.day} {months[day.month - 1]} {day.year}"
 
 
+def ended(text: str) -> str:
+    """Return a phrase with a full stop."""
+    return text if text.endswith((".", "?", "!")) else f"{text}."
+
+
 def state(text: str) -> str:
     """Return a phrase with a capital and a full stop."""
-    text = text[:1].upper() + text[1:]
-    return text if text.endswith((".", "?", "!")) else f"{text}."
+    return ended(text[:1].upper() + text[1:])
