@@ -97,6 +97,20 @@
   }
 
   /**
+   * A list speaks for its own handbook and for no other.
+   * @param {any} trust @param {any} entry @param {string} key @param {any} record
+   * @returns {Finding}
+   */
+  function examineListing(trust, entry, key, record) {
+    const code = 'key-listed';
+    if (!entry) return fails(code, { reason: 'not-on-it', key });
+    const listed = trust.handbook;
+    const named = record ? record.credentialSubject.scope.handbook : listed;
+    if (named !== listed) return fails(code, { reason: 'other-handbook', named, listed });
+    return holds(code, { staff_code: entry.staff_code, role: entry.role });
+  }
+
+  /**
    * @param {any} record
    * @param {any} entry
    * @returns {Finding}
@@ -188,9 +202,7 @@
     const entry = known
       ? (trust.signers || []).find((/** @type {any} */ each) => each.did === key)
       : undefined;
-    if (!known) findings.push(unknown('key-listed'));
-    else if (!entry) findings.push(fails('key-listed', { key }));
-    else findings.push(holds('key-listed', { staff_code: entry.staff_code, role: entry.role }));
+    findings.push(known ? examineListing(trust, entry, key, record) : unknown('key-listed'));
     if (entry && record) findings.push(examineSigner(record, entry), examineKey(record, entry));
     const demo = Boolean(entry && entry.demo) || Boolean(trust && trust.demo);
     if (demo) findings.push(unknown('demonstration-key'));

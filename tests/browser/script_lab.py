@@ -11,6 +11,7 @@ from pathlib import Path
 from typing import Any
 
 from basinside.render.views.chrome import POLICY
+from basinside.render.views.phrases import PHRASES, page_phrases
 from tests.built import CHECKOUT
 
 THEME = CHECKOUT / "site_theme"
@@ -38,10 +39,9 @@ def sheet() -> str:
 
 
 def phrases() -> dict[str, str]:
-    """Return every phrase of js/phrases.txt by its key."""
-    lines = (THEME / "js" / "phrases.txt").read_text(encoding="utf-8").splitlines()
-    pairs = (line.split(" = ", 1) for line in lines if " = " in line and line[0] not in "#[")
-    return {key: text for key, text in pairs}
+    """Return every phrase that pages bring for scripts, by its key."""
+    known: dict[str, str] = page_phrases(*PHRASES)["phrases"]
+    return known
 
 
 def page(body: str, data: dict[str, Any], *, bundle: str = "basinside.js") -> str:
@@ -58,13 +58,12 @@ def page(body: str, data: dict[str, Any], *, bundle: str = "basinside.js") -> st
         '<meta name="viewport" content="width=device-width, initial-scale=1">'
         f'<title>a page</title><link rel="stylesheet" href="basinside.css">'
         f'<script src="{bundle}" defer></script></head><body><div class="sheet">\n'
-        f'<main id="main" tabindex="-1"><h1>A page</h1>{body}</main></div>\n{inline}</body></html>\n'
+        f'<main id="main" tabindex="-1"><h1>A page</h1>{body}</main></div>\n'
+        f"{inline}</body></html>\n"
     )
 
 
-def lay(
-    folder: Path, pages: dict[str, tuple[str, dict[str, Any]]], *, store: bool = True
-) -> Path:
+def lay(folder: Path, pages: dict[str, tuple[str, dict[str, Any]]], *, store: bool = True) -> Path:
     """Write a folder: scripts, sheets, the store frame and pages as (body, inline JSON)."""
     folder.mkdir(parents=True, exist_ok=True)
     (folder / "basinside.js").write_text(script(), encoding="utf-8")

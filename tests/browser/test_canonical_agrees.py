@@ -16,7 +16,9 @@ from tests.conftest import Opener
 pytestmark = pytest.mark.browser
 
 DOCUMENTS = 500
-LETTERS = '\x00\x1f"\\/\b\f\n\r\t\x7f\x80é€\u2028\ufeff\ufb33\U0001f600\U0010ffffabcXYZ019 __proto__'
+LETTERS = (
+    '\x00\x1f"\\/\b\f\n\r\t\x7f\x80é€\u2028\ufeff\ufb33\U0001f600\U0010ffffabcXYZ019 __proto__'
+)
 CANONICAL = "texts => texts.map((text) => Basinside.canonical(Basinside.readJson(text)))"
 READ = """texts => texts.map((text) => {
   try { return ['read', Basinside.canonical(Basinside.readJson(text))]; }
@@ -72,11 +74,40 @@ def test_what_has_no_canonical_form_is_refused(
 def test_the_page_refuses_what_python_refuses(tmp_path: Path, open_page: Opener) -> None:
     deep = "[" * 65 + "]" * 65
     texts = [
-        '{"a": 1}', '\ufeff{"a": [1, -0, "é"]}', " [ ] ", '"\\ud83d\\ude00"', "[" * 64 + "]" * 64,
-        '{"a": 1, "a": 2}', '{"a": 1, "\\u0061": 2}', '{"b": {"a": 1, "a": 2}}', "1.0", "1e2",
-        "9007199254740992", "-9007199254740991", "[01]", "-", '"\\ud800"', '{"\\udc00": 1}', deep,
-        "", "{", "[1,]", '{"a":}', '{"a" 1}', "{1: 2}", "[1] 2", "nul", "NaN", "'a'", '"a\nb"',
-        '"\\x"', "[1 2]", '{"a": 1,}', "\x0b1", '{"__proto__": 1, "__proto__": 2}', "truefalse",
+        '{"a": 1}',
+        '\ufeff{"a": [1, -0, "é"]}',
+        " [ ] ",
+        '"\\ud83d\\ude00"',
+        "[" * 64 + "]" * 64,
+        '{"a": 1, "a": 2}',
+        '{"a": 1, "\\u0061": 2}',
+        '{"b": {"a": 1, "a": 2}}',
+        "1.0",
+        "1e2",
+        "9007199254740992",
+        "-9007199254740991",
+        "[01]",
+        "-",
+        '"\\ud800"',
+        '{"\\udc00": 1}',
+        deep,
+        "",
+        "{",
+        "[1,]",
+        '{"a":}',
+        '{"a" 1}',
+        "{1: 2}",
+        "[1] 2",
+        "nul",
+        "NaN",
+        "'a'",
+        '"a\nb"',
+        '"\\x"',
+        "[1 2]",
+        '{"a": 1,}',
+        "\x0b1",
+        '{"__proto__": 1, "__proto__": 2}',
+        "truefalse",
     ]
     rng = random.Random(53)
     good = json.dumps({"a": [1, {"b": "c"}], "d": "\u00e9", "e": None})

@@ -44,9 +44,7 @@ def a_plan(rng: random.Random) -> dict[str, Any]:
         "critical": rng.random() < 0.3,
         "worth": 60,
         "options": options,
-        "points": rng.choice(
-            [{"kind": "all-or-none"}, {"kind": "plus-minus", "keys": keys}]
-        ),
+        "points": rng.choice([{"kind": "all-or-none"}, {"kind": "plus-minus", "keys": keys}]),
         "pass_all": usual
         if rng.random() < 0.6
         else [a_condition(rng, options) for _ in range(rng.randint(0, 3))],

@@ -1,11 +1,12 @@
 """The self-test alone: by keyboard, over a reload, into a file, and where nothing can be kept."""
 
 import json
+import re
 from pathlib import Path
 from typing import Any
 
 import pytest
-from playwright.sync_api import Browser, Page, expect
+from playwright.sync_api import Page, expect
 
 from basinside.model.attempt import Attempt
 from tests.browser import script_lab
@@ -319,19 +320,17 @@ def test_the_store_frame_answers_only_its_parent_and_only_our_keys(
 
 
 def test_every_phrase_that_scripts_name_has_words() -> None:
-    import re
-
     known = script_lab.phrases()
     source = script_lab.script()
     named = set(re.findall(r"say\(\s*'([a-z0-9.-]+)'", source))
-    named |= set(re.findall(r"'((?:self-test|staff-code|save|capability|examine)\.[a-z-]+)'", source))
+    named |= set(
+        re.findall(r"'((?:self-test|staff-code|save|capability|examine)\.[a-z-]+)'", source)
+    )
     assert len(named) > 50
     assert named <= set(known)
 
 
-def test_the_phone_does_not_scroll_sideways(
-    tmp_path: Path, open_page: Opener, chromium_browser: Browser
-) -> None:
+def test_the_phone_does_not_scroll_sideways(tmp_path: Path, open_page: Opener) -> None:
     page = open_page(lay(tmp_path), size=(320, 640))
     pick(page, "skip")
     page.get_by_role("button", name="Check my answer").click()

@@ -7,6 +7,7 @@ from __future__ import annotations
 
 from typing import Any, Final
 
+from basinside.render.findings import finding_phrases
 from basinside.render.wording import _, later
 
 PHRASES: Final[dict[str, dict[str, str]]] = {
@@ -237,23 +238,21 @@ PHRASES: Final[dict[str, dict[str, str]]] = {
         "examine.says.id": later("Record number"),
         "examine.level.alone": later("may do this alone"),
         "examine.level.beside": later("may work beside a named person"),
-        # The findings: a word, a sentence, and for some a reason.
+        # The findings: a word here; the sentences are those of the command line.
         "examine.findings": later("What was looked at"),
         "examine.verdict.holds": later("Holds."),
         "examine.verdict.fails": later("Fails."),
         "examine.verdict.unknown": later("Not known."),
-        # Reasons. One for a certain finding stands under examine.CODE.reason.NAME.
-        "examine.key-in-use.reason.retired": later(
-            "It was signed on {signed}; the key was retired on {retired}."
-        ),
     },
 }
 
 
 def page_phrases(*sections: str) -> dict[str, Any]:
-    """Return the phrases of some sections as a page's inline JSON."""
-    return {
-        "phrases": {
-            key: _(text) for section in sections for key, text in PHRASES[section].items()
-        }
-    }
+    """Return the phrases of some sections as a page's inline JSON.
+
+    The page that examines says each finding as the command line does; how a record stands it says
+    in its own words, for a page can vouch for less.
+    """
+    findings = finding_phrases() if "examine" in sections else {}
+    own = {key: _(text) for section in sections for key, text in PHRASES[section].items()}
+    return {"phrases": {**findings, **own}}
