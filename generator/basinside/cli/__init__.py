@@ -5,7 +5,9 @@ from __future__ import annotations
 import click
 
 from basinside.cli.author import AUTHOR_COMMANDS
+from basinside.cli.desk import DESK_COMMANDS
 from basinside.pipeline.build import FolderError
+from basinside.pipeline.refusal import RefusedError
 
 
 class Plain(click.Group):
@@ -18,6 +20,9 @@ class Plain(click.Group):
         except FolderError as error:
             click.echo(str(error), err=True)
             ctx.exit(2)
+        except RefusedError as error:
+            click.echo(str(error), err=True)
+            ctx.exit(1)
 
 
 @click.group(cls=Plain, context_settings={"help_option_names": ["-h", "--help"]})
@@ -26,5 +31,5 @@ def main() -> None:
     """Make an offline handbook for reprocessing instruments, and certify who may work alone."""
 
 
-for _command in AUTHOR_COMMANDS:
+for _command in (*AUTHOR_COMMANDS, *DESK_COMMANDS):
     main.add_command(_command)

@@ -37,6 +37,16 @@ def _people_phrases() -> dict[str, str]:
             "an attempt on edition {editions}; the current one is {edition}."
         ),
         "evidence-current.reason.procedure": _("the steps changed since in {procedures}."),
+        "signer-listed.holds": _("The key of {signer} is on the trust list: {role}."),
+        "signer-listed.fails": _("The key of {signer} is not on the trust list as in use."),
+        "signer-listed.unknown": _(
+            "There is no trust list yet: nobody who examines the record will know {signer}."
+        ),
+        "signer-listed.reason.not-in-use": _("It is retired, lost, or counts from a later day."),
+        "evidence-of-scope.holds": _("All evidence is on {scope} and its assessment."),
+        "evidence-of-scope.fails": _(
+            "Some evidence is on something else than {scope} and its policy: {about}."
+        ),
         "lasts.holds": _("The policy says how long a record lasts."),
         "lasts.fails": _("The policy does not say how long a record lasts (“lasts”)."),
         "practice-asked.holds": _("The policy asks for observed practice."),

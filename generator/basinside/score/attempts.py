@@ -7,13 +7,12 @@ sealed form first: another handbook, assessment, form, edition or item list is r
 from __future__ import annotations
 
 from collections.abc import Mapping
-from datetime import date
 from typing import Any
 
 from basinside.marking import evaluate, fits, plan_answer
 from basinside.model.attempt import Answer, Attempt
 from basinside.model.results import AttemptResult, ItemResult, TopicResult
-from basinside.score.refusal import NotScoredError
+from basinside.score.refusal import NotScoredError, day_of
 
 Document = Mapping[str, Any]
 
@@ -57,7 +56,7 @@ def score_attempt(
         form=str(attempt.form),
         edition=attempt.edition,
         learner=attempt.staff_code,
-        date=date.fromisoformat(attempt.date),
+        date=day_of(attempt.date),
         points=points,
         of_points=worth,
         needed=needed,

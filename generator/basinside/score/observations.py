@@ -3,10 +3,10 @@
 from __future__ import annotations
 
 from collections.abc import Iterator, Mapping
-from datetime import date
 
 from basinside.model.observed import Observation, ObservedLine
 from basinside.model.results import ObservationResult, WhyNot
+from basinside.score.refusal import day_of
 
 
 def score_observation(
@@ -45,7 +45,7 @@ def score_observation(
         edition=observation.edition,
         learner=observation.learner_staff_code,
         observers=tuple(observers),
-        date=date.fromisoformat(observation.date),
+        date=day_of(observation.date),
         setting=observation.setting,
         announced=observation.announced,
         current=current,
