@@ -38,16 +38,6 @@
     });
   };
 
-  /**
-   * The words of a sentence alone.
-   * @param {string | Span[] | null | undefined} spans
-   * @returns {string}
-   */
-  Basinside.plainProse = function (spans) {
-    if (!spans || typeof spans === 'string') return spans || '';
-    return spans.map((span) => (typeof span === 'string' ? span : span.text)).join('');
-  };
-
   let made = 0;
 
   /**

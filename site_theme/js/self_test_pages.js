@@ -3,7 +3,7 @@
 (function (Basinside) {
   'use strict';
 
-  const { make, plainProse } = Basinside;
+  const { make, prose } = Basinside;
   const LINE_MOST = 40; // more basins than this are no help to anybody
 
   /**
@@ -71,7 +71,7 @@
               'li',
               {},
               button(say('self-test.go', { number: index + 1 }), () => go(index)),
-              make('p', {}, make('b', {}, say(`self-test.state-${kind}`)), ' ', plainProse(item.stem))
+              make('p', {}, make('b', {}, say(`self-test.state-${kind}`)), ' ', ...prose(item.stem))
             )
           )
       );
@@ -112,7 +112,7 @@
             const item = /** @type {Item} */ (items[index]);
             return make(
               'li', {},
-              make('p', {}, make('b', {}, say(`self-test.why-${why}`)), ' ', plainProse(item.stem)),
+              make('p', {}, make('b', {}, say(`self-test.why-${why}`)), ' ', ...prose(item.stem)),
               Basinside.leadBack(item),
               button(say('self-test.go', { number: index + 1 }), () => go(index))
             );

@@ -72,7 +72,8 @@
         change: () => deeds.changed(boxes.flatMap((box, n) => (box.checked ? [n] : []))),
       },
       make('legend', { class: 'stem' }, ...prose(item.stem)),
-      make('p', { id: hint, class: 'small' }, say(many ? 'self-test.many' : 'self-test.one')),
+      make('p', { id: hint, class: 'small', hidden: answer.checked },
+        say(many ? 'self-test.many' : 'self-test.one')),
       make('ul', { class: 'picks' }, ...rows)
     );
     const result = answer.checked

@@ -66,21 +66,23 @@
 
     const rest = () => {
       const chosen = current();
-      const who = chosen === null ? 'staff-code.none' : 'staff-code.is';
-      const line = make('p', { class: 'who' }, say(who, { code: chosen || '' }));
-      const change = make(
-        'button',
-        { type: 'button', click: ask },
-        say(chosen === null ? 'staff-code.give' : 'staff-code.change')
-      );
-      root.replaceChildren(line, change);
-      if (chosen !== null) {
-        root.append(
-          make('button', { type: 'button', click: leave }, say('staff-code.leave')),
-          make('button', { type: 'button', click: remove }, say('staff-code.delete', { code: chosen }))
-        );
+      if (chosen === null) {
+        const give = make('button', { type: 'button', click: ask }, say('staff-code.give'));
+        root.replaceChildren(make('p', { class: 'who' }, say('staff-code.none')), give);
+        return give;
       }
-      return change;
+      /** @type {(key: string, click: () => void) => HTMLElement} */
+      const button = (key, click) =>
+        make('button', { type: 'button', click }, say(key, { code: chosen }));
+      const summary = make('summary', {}, say('staff-code.is', { code: chosen }));
+      const choices = make(
+        'div', { class: 'choices-line' },
+        button('staff-code.change', ask),
+        button('staff-code.leave', leave),
+        button('staff-code.delete', remove)
+      );
+      root.replaceChildren(make('details', {}, summary, choices));
+      return summary;
     };
 
     const leave = () => {

@@ -12,6 +12,7 @@ from basinside.certify.multikey import did_key
 from basinside.certify.page_rules import page_rules
 from basinside.seal.codes import root_fingerprint, word_list
 from tests.browser import script_lab
+from tests.browser.driven import Driven
 from tests.browser.forgeries import (
     STRANGER,
     TRUST,
@@ -167,6 +168,17 @@ def test_a_file_is_read_and_a_bad_one_is_refused(tmp_path: Path, open_page: Open
     expect(status).to_contain_text("you typed 1")
     examined(page, "")
     expect(status).to_contain_text("Choose a record file")
+
+
+def test_either_browser_does_the_arithmetic(tmp_path: Path, any_browser: Driven) -> None:
+    any_browser.go(lay(tmp_path).as_uri())
+    forged = {**signed(), "name": "x"}
+    records = [signed(), forged]
+    trust = json.dumps(TRUST)
+    found = any_browser.run(
+        f"return ({ASK})(args);", [json.dumps(each) for each in records], trust, WORDS, str(ON)
+    )
+    assert found == [by_python(each, TRUST, WORDS, ON) for each in records]
 
 
 def test_without_the_browsers_arithmetic_it_says_so(tmp_path: Path, open_page: Opener) -> None:

@@ -10,6 +10,7 @@ from playwright.sync_api import Page, expect
 
 from basinside.model.attempt import Attempt
 from tests.browser import script_lab
+from tests.browser.driven import Driven
 from tests.conftest import Opener
 
 pytestmark = pytest.mark.browser
@@ -69,6 +70,8 @@ def lay(folder: Path, *, store: bool = True, items: list[dict[str, Any]] = ITEMS
 
 
 def choose_code(page: Page, code: str = "N-014") -> None:
+    if page.locator(".staff-code summary").count():
+        page.locator(".staff-code summary").click()
     page.locator(".staff-code button").first.click()
     page.locator(".staff-code input").fill(code)
     page.keyboard.press("Enter")
@@ -172,16 +175,16 @@ def test_progress_is_kept_for_a_staff_code_and_for_nobody_else(
     page.get_by_role("button", name="1, checked").click()
     assert page.locator(".picks label").all_inner_texts() == shown
 
+    page.locator(".staff-code summary").click()
     page.get_by_role("button", name="I am done here").click()
     assert page.locator("input:checked").count() == 0
     choose_code(page, "B-77")
     expect(page.get_by_role("button", name="1, not answered")).to_be_visible()
-    page.get_by_role("button", name="Change the staff code").click()
-    page.locator(".staff-code input").fill("N-014")
-    page.keyboard.press("Enter")
+    choose_code(page)
     expect(page.get_by_role("button", name="1, checked")).to_be_visible()
 
     page.on("dialog", lambda dialog: dialog.accept())
+    page.locator(".staff-code summary").click()
     page.get_by_role("button", name="Delete what this device keeps for N-014").click()
     expect(page.get_by_role("button", name="1, not answered")).to_be_visible()
     page.reload()
@@ -262,7 +265,7 @@ def test_the_saved_attempt_is_an_attempt_without_scores(tmp_path: Path, open_pag
     assert one.changes == 1
     assert two.chosen == tuple(sorted([both.index("gloves"), both.index("rings")]))
     assert three.chosen is None
-    page.locator("summary").click()
+    page.locator(".saved summary").click()
     assert page.locator("textarea").input_value() == text
 
 
@@ -317,6 +320,24 @@ def test_the_store_frame_answers_only_its_parent_and_only_our_keys(
         }"""
     )
     assert replies == ["refused", "refused", "refused", True, False, "a", True]
+
+
+def test_either_browser_keeps_drafts_for_every_page_of_the_folder(
+    tmp_path: Path, any_browser: Driven
+) -> None:
+    lay(tmp_path)
+    script_lab.lay(tmp_path, {"b.html": ("", {})})
+    put = "const s = await Basinside.store(); return [s.works, await s.put(args[0], 'x', null)];"
+    key = "hb:highfell:2026.2:N-014:a"
+    any_browser.go((tmp_path / "a.html").as_uri())
+    assert any_browser.run(put, key) == [True, True]
+    any_browser.go((tmp_path / "b.html").as_uri())
+    assert any_browser.run("return (await Basinside.store()).get(args[0]);", key) == "x"
+    assert any_browser.run(
+        "const s = await Basinside.store(); await s.clear(args[0]); return s.get(args[1]);",
+        "hb:highfell:2026.2:N-014:",
+        key,
+    ) is None  # fmt: skip
 
 
 def test_every_phrase_that_scripts_name_has_words() -> None:
