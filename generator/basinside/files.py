@@ -178,3 +178,25 @@ def read_theme() -> dict[str, str]:
         for path in sorted(folder.rglob("*"))
         if path.suffix in endings
     }
+
+
+def holds_something(folder: Path) -> bool:
+    """Return whether there is a file where the folder should be, or anything in it."""
+    return not folder.is_dir() or any(folder.iterdir())
+
+
+def names_in(folder: Path) -> tuple[Path, ...]:
+    """Return the files of a folder, in order; none when there is no such folder."""
+    return tuple(sorted(each for each in folder.glob("*") if each.is_file()))
+
+
+def remove_file(path: Path) -> None:
+    """Remove a file if it is there.
+
+    Raises:
+        FolderError: when it cannot be removed.
+    """
+    try:
+        path.unlink(missing_ok=True)
+    except OSError as error:
+        raise FolderError(f"{path}: cannot be removed ({error.strerror})") from None

@@ -5,7 +5,9 @@ from __future__ import annotations
 import click
 
 from basinside.cli.author import AUTHOR_COMMANDS
+from basinside.cli.demo import demo, new
 from basinside.cli.desk import DESK_COMMANDS
+from basinside.cli.editions import changes, edition, schemas
 from basinside.pipeline.build import FolderError
 from basinside.pipeline.refusal import RefusedError
 
@@ -31,5 +33,5 @@ def main() -> None:
     """Make an offline handbook for reprocessing instruments, and certify who may work alone."""
 
 
-for _command in (*AUTHOR_COMMANDS, *DESK_COMMANDS):
+for _command in (new, demo, *AUTHOR_COMMANDS, schemas, edition, changes, *DESK_COMMANDS):
     main.add_command(_command)

@@ -1,4 +1,4 @@
-"""The author's commands: check, build, preview, schemas."""
+"""The author's commands: check, build, preview."""
 
 from __future__ import annotations
 
@@ -82,7 +82,7 @@ def read_day(text: str) -> date:
 @click.option("--into", type=click.Path(path_type=Path), help="Where the handbook folder goes.")
 def build(folder: Path, into: Path | None) -> None:
     """Build the handbook folder; nothing is written when a problem stops the build."""
-    sys.exit(_mkdocs(folder, "build", *(("--site-dir", str(into.resolve())) if into else ())))
+    sys.exit(run_mkdocs(folder, "build", *(("--site-dir", str(into.resolve())) if into else ())))
 
 
 @click.command()
@@ -90,10 +90,11 @@ def build(folder: Path, into: Path | None) -> None:
 @click.option("--port", default=8000, show_default=True, help="The port on this machine.")
 def preview(folder: Path, port: int) -> None:
     """Show the handbook in a browser and follow each save; problems stand on top of the page."""
-    sys.exit(_mkdocs(folder, "serve", "--dev-addr", f"127.0.0.1:{port}"))
+    sys.exit(run_mkdocs(folder, "serve", "--dev-addr", f"127.0.0.1:{port}"))
 
 
-def _mkdocs(folder: Path, *arguments: str) -> int:
+def run_mkdocs(folder: Path, *arguments: str) -> int:
+    """Run mkdocs on a clinic's folder and return its exit code."""
     config = folder / "mkdocs.yml"
     if not config.is_file():
         raise pipeline.FolderError(

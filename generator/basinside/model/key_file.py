@@ -13,7 +13,8 @@ from basinside.model.sealed import Envelope
 class KeyFile(Part):
     """``*.key.json``: the public name of a key, whose it is, and the sealed private half.
 
-    A root key has no staff code and no role. What counts is the key inside; ``did`` only says which one.
+    A root key has no staff code and no role. What counts is the key inside; ``did`` only says
+    which one.
     """
 
     format: Literal["basinside/key/1"] = "basinside/key/1"

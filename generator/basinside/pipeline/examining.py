@@ -15,7 +15,12 @@ from basinside.model.observed import Observation
 from basinside.pipeline.build import TRUST_FILE
 from basinside.pipeline.machine_files import as_part, read_object, read_value
 from basinside.pipeline.refusal import RefusedError
-from basinside.render.findings import finding_data, finding_line, standing_sentence
+from basinside.render.findings import (
+    finding_data,
+    finding_line,
+    finding_lines,
+    standing_sentence,
+)
 from basinside.seal.codes import CodeError, read_phrase, root_fingerprint
 
 GOOD = frozenset({Standing.CONFIRMED, Standing.ACCORDING_TO_FOLDER, Standing.DEMONSTRATION})
@@ -87,8 +92,7 @@ def _digest(path: Path) -> str:
 
 def told(found: Examination) -> list[str]:
     """Return every finding in words, and the most that may be said as the last line."""
-    lines = [finding_line(each) for each in found.findings]
-    return [*lines, "", standing_sentence(found.standing, found.signer)]
+    return [*finding_lines(found.findings), "", standing_sentence(found.standing, found.signer)]
 
 
 def told_finding(finding: Finding) -> str:

@@ -11,7 +11,7 @@ from collections.abc import Iterable
 
 from basinside.model.finding import Finding, Verdict
 from basinside.render.policy_words import policy_phrases
-from basinside.render.wording import _
+from basinside.render.wording import _, n_
 
 PAGE = "examine."
 """What the keys begin with in the page's inline JSON."""
@@ -31,12 +31,36 @@ def finding_sentence(finding: Finding) -> str:
     filled = defaultdict(str, finding.data)
     said = " ".join(part.format_map(filled) for part in parts).strip()
     # What a stranger's file holds must not steer a terminal.
+    said = said.replace("\N{NO-BREAK SPACE}", " ")
     return "".join(each if each.isprintable() else "\N{REPLACEMENT CHARACTER}" for each in said)
 
 
 def finding_line(finding: Finding) -> str:
     """Return the sentence with its verdict in a word before it."""
-    return f"{verdict_word(finding.verdict):<11} {finding_sentence(finding)}"
+    return f"{verdict_word(finding.verdict):<15} {finding_sentence(finding)}"
+
+
+def finding_lines(findings: Iterable[Finding]) -> list[str]:
+    """Return findings line by line; evidence that is not at hand is counted in one line."""
+    lines, absent = [], 0
+    for each in findings:
+        if each.code == "evidence" and each.verdict is Verdict.UNKNOWN:
+            absent += 1
+        elif absent:
+            lines += [_absent(absent), finding_line(each)]
+            absent = 0
+        else:
+            lines.append(finding_line(each))
+    return lines + ([_absent(absent)] if absent else [])
+
+
+def _absent(count: int) -> str:
+    said = n_(
+        "1 piece of evidence that the record names is not at hand.",
+        "{n} pieces of evidence that the record names are not at hand.",
+        count,
+    )
+    return f"{verdict_word(Verdict.UNKNOWN):<15} {said}"
 
 
 def finding_data(findings: Iterable[Finding]) -> list[dict[str, object]]:
@@ -58,7 +82,7 @@ def verdict_word(verdict: Verdict) -> str:
         Verdict.HOLDS: _("holds"),
         Verdict.FAILS: _("FAILS"),
         Verdict.UNKNOWN: _("not known"),
-        Verdict.NOT_JUDGED: _("not judged"),
+        Verdict.NOT_JUDGED: _("not judged here"),
     }[verdict]
 
 

@@ -103,11 +103,11 @@ def _practice_phrases() -> dict[str, str]:
 def _open_phrases() -> dict[str, str]:
     return {
         "attempts-elsewhere.not-judged": _(
-            "not judged here: attempts at {assessment} that are not among this evidence."
+            "Attempts at {assessment} that are not among this evidence."
         ),
         "observers-entitled.not-judged": _(
-            "not judged here: whether the observers' own records were in date."
+            "Whether the observers' own records were in date."
         ),
-        "lapse.not-judged": _("not judged here: whether the work was done within {after}."),
-        "way-back.not-judged": _("not judged here: the way back after a lapse ({runs} runs)."),
+        "lapse.not-judged": _("Whether the work was done within {after}."),
+        "way-back.not-judged": _("The way back after a lapse (runs asked: {runs})."),
     }

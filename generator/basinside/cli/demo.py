@@ -1,0 +1,68 @@
+"""To begin with: demo and new."""
+
+from __future__ import annotations
+
+import sys
+from pathlib import Path
+
+import click
+
+from basinside.cli.author import run_mkdocs
+from basinside.cli.typed import NEW, say
+from basinside.pipeline import demo as pipeline
+from basinside.pipeline import desk, examining, signing
+from basinside.pipeline.refusal import RefusedError
+
+
+@click.command()
+@click.argument("folder", type=NEW, default="basinside-demo")
+def demo(folder: Path) -> None:
+    """Show the whole path with an invented clinic: build, score, sign, examine.
+
+    Writes to FOLDER, basinside-demo by default, and says where everything is.
+    """
+    pipeline.lay_out(folder)
+    say(f"1. The clinic's own files: {folder / 'content'} and {folder / 'quizzes'}", "")
+    built = run_mkdocs(folder, "build", "--strict", "--quiet")
+    if built != 0:
+        sys.exit(built)
+    say(f"2. The handbook, built from them: {folder / 'site' / 'index.html'}", "")
+    shown = pipeline.show(folder)
+    say(f"3. The sample attempts in {folder / pipeline.EVIDENCE}, scored from the answers alone:")
+    for each in shown.scored:
+        say(*(f"   {line}" for line in desk.told(each)))
+    if shown.signed.path is None or shown.examined is None:
+        say(*signing.told(shown.signed))
+        raise RefusedError("The demonstration record was not signed.")
+    say(
+        "",
+        f"4. The policy of content/handbook.yaml is met, so this record was signed on"
+        f" {pipeline.SIGNED_ON.isoformat()}:",
+        f"   {shown.signed.path}",
+        "",
+        "5. What anybody can say of it, with the handbook's folder and the six words"
+        f" “{shown.fingerprint}”:",
+        *(f"   {line}" for line in examining.told(shown.examined)),
+        "",
+        "Open the handbook in a browser:",
+        f"   {(folder / 'site' / 'index.html').resolve()}",
+        "Change something in content, then:",
+        f"   basinside check --folder {folder}",
+        f"   basinside build --folder {folder}",
+        "Begin your own:",
+        "   basinside new my-clinic",
+    )
+
+
+@click.command()
+@click.argument("folder", type=NEW)
+def new(folder: Path) -> None:
+    """Begin a clinic of your own in FOLDER: a few small files with remarks."""
+    pipeline.begin_clinic(folder)
+    say(
+        f"Written: {folder}",
+        "Begin with content/handbook.yaml; each file says what it is for. Then:",
+        f"   basinside check --folder {folder}",
+        f"   basinside preview --folder {folder}",
+        f"   basinside build --folder {folder}",
+    )
