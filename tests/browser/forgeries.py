@@ -24,6 +24,7 @@ from basinside.certify.trust import add_signer, lose, new_trust_list, retire, si
 
 Record = dict[str, Any]
 CREATED = "2026-11-20T09:05:00Z"
+P256_PRIME = 2**256 - 2**224 + 2**192 + 2**96 - 1
 
 
 def key(number: int) -> ec.EllipticCurvePrivateKey:
@@ -117,6 +118,8 @@ def odd_keys() -> list[str]:
     raw = from_base58btc(good[1:])
     off_curve = raw[:-1] + bytes([raw[-1] ^ 1])
     over = raw[:3] + b"\xff" * 32
+    # 5 is the x of a point; 5 + p means the same to a reader who does not look at the size.
+    wrapped = raw[:2] + b"\x02" + (P256_PRIME + 5).to_bytes(32, "big")
     texts = [
         good,
         f"did:key:{good}",
@@ -127,7 +130,7 @@ def odd_keys() -> list[str]:
         "did:key:z0OIl#z0OIl",
         "did:key:z#z",
     ]
-    for data in (off_curve, over, b"\x80\x24\x04" + raw[3:], b"\0" + raw):
+    for data in (off_curve, over, wrapped, b"\x80\x24\x04" + raw[3:], b"\0" + raw):
         name = "z" + base58btc(data)
         texts.append(f"did:key:{name}#{name}")
     return texts
@@ -177,6 +180,7 @@ def altered_records() -> list[Record]:
         (("name",), ""),
         (("name",), "é" * 4_000),
         (("name",), "😀" * 4_001),
+        (("name",), "😀" * 3_000),
         (("name",), 7),
         (("extra",), "x"),
     ]  # fmt: skip

@@ -39,15 +39,14 @@ def a_plan(rng: random.Random) -> dict[str, Any]:
     options = rng.randint(2, 7)
     keys = sorted(rng.sample(range(options), rng.randint(1, options)))
     usual = [{"has": n} if n in keys else {"hasnt": n} for n in range(options)]
+    unusual = [a_condition(rng, options) for _ in range(rng.randint(0, 3))]
     return {
         "item": "an-item",
         "critical": rng.random() < 0.3,
         "worth": 60,
         "options": options,
         "points": rng.choice([{"kind": "all-or-none"}, {"kind": "plus-minus", "keys": keys}]),
-        "pass_all": usual
-        if rng.random() < 0.6
-        else [a_condition(rng, options) for _ in range(rng.randint(0, 3))],
+        "pass_all": usual if rng.random() < 0.6 else unusual,
         "fail_any": [a_condition(rng, options) for _ in range(rng.choice([0, 0, 1, 2]))],
     }
 
@@ -82,6 +81,10 @@ def an_answer(rng: random.Random, plan: dict[str, Any]) -> dict[str, Any]:
         return {"chosen": sorted(rng.sample(range(options), rng.randint(1, options)))}
     if kind < 0.85:
         return {"order": rng.sample(range(options), options)}
+    ends = [end for each in plan["pass_all"] for end in each.get("between", {}).values()]
+    if ends and rng.random() < 0.6:
+        end = rng.choice(ends)  # at the very end of the range, in one spelling or another
+        return {"number": f"{end}0" if "." in end and len(end.split(".")[1]) < 12 else end}
     return {"number": a_decimal(rng)}
 
 

@@ -322,6 +322,26 @@ def test_the_store_frame_answers_only_its_parent_and_only_our_keys(
     assert replies == ["refused", "refused", "refused", True, False, "a", True]
 
 
+def test_the_store_frame_hears_nobody_beside_it(tmp_path: Path, open_page: Opener) -> None:
+    page = open_page(lay(tmp_path))
+    (tmp_path / "beside.html").write_text("<!doctype html><title>beside</title>")
+    key = "hb:highfell:2026.2:N-014:x"
+    page.evaluate("() => Basinside.store()")
+    page.evaluate(
+        """() => new Promise((done) => {
+          const frame = document.createElement('iframe');
+          frame.src = 'beside.html';
+          frame.addEventListener('load', done);
+          document.body.append(frame);
+        })"""
+    )
+    beside = next(each for each in page.frames if each.url.endswith("beside.html"))
+    asked = {"protocol": "basinside/store/1", "id": 1, "deed": "put", "key": key, "value": "x"}
+    beside.evaluate("(a) => parent.frames[0].postMessage(a, '*')", {**asked, "was": None})
+    page.wait_for_timeout(200)
+    assert page.evaluate("async (key) => (await Basinside.store()).get(key)", key) is None
+
+
 def test_either_browser_keeps_drafts_for_every_page_of_the_folder(
     tmp_path: Path, any_browser: Driven
 ) -> None:
