@@ -50,6 +50,7 @@ class BasinsidePlugin(BasePlugin):  # type: ignore[type-arg, no-untyped-call]
         self.preview = False
         self.last_good: pipeline.Clinic | None = None
         self.now: pipeline.Clinic | None = None
+        self.before: pipeline.Clinic | None = None
         self.problems: tuple[Placed, ...] = ()
 
     def on_startup(
@@ -73,9 +74,12 @@ class BasinsidePlugin(BasePlugin):  # type: ignore[type-arg, no-untyped-call]
                 str(path) for path in (root / "quizzes", pipeline.theme_folder()) if path.is_dir()
             )
         try:
-            clinic = pipeline.read_clinic(root, memory=self.memory if self.preview else None)
+            clinic = pipeline.read_clinic(
+                root, memory=self.memory if self.preview else None, before=self.before
+            )
         except pipeline.FolderError as error:
             raise PluginError(str(error)) from None
+        self.before = clinic if self.preview else None
         self.problems = pipeline.place_problems(clinic)
         self._say()
         if not clinic.stops:

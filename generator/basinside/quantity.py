@@ -80,7 +80,7 @@ class Quantity:
 
     def text(self) -> str:
         """The amount as people read it, held together by no-break spaces: `1 h 40 min`."""
-        return NO_BREAK_SPACE.join(filter(None, (self.numeral(), self.unit_text())))
+        return _text(self.number, self.unit)
 
     def numeral(self) -> str:
         """What stands before the last unit: `20` of `20 min`, `1 h 40` of `1 h 40 min`.
@@ -159,6 +159,12 @@ class Quantity:
 
     def __str__(self) -> str:
         return self.text()
+
+
+@lru_cache(maxsize=4096)
+def _text(number: Fraction, unit: str) -> str:
+    amount = Quantity(number=number, unit=unit)
+    return NO_BREAK_SPACE.join(filter(None, (amount.numeral(), amount.unit_text())))
 
 
 _SAID_BY_KIND = {Kind.CHLORINE: "available chlorine", Kind.GAUGE: "gauge",

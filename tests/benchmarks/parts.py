@@ -56,7 +56,7 @@ def main() -> None:
     edited = next((root / "content" / "procedures").iterdir())
     edited.write_text(edited.read_text() + "# edited\n")
     begin = time.process_time()
-    again = build.read_clinic(root, memory=memory)
+    again = build.read_clinic(root, memory=memory, before=clinic)
     for _, make in build.handbook_files(again, theme, memory=pages):
         make()
     rebuilt = time.process_time() - begin

@@ -11,10 +11,11 @@ from typing import Any
 import html5lib
 import pytest
 import yaml
-from jinja2 import Environment, FileSystemLoader, StrictUndefined, UndefinedError
+from jinja2 import Environment, FileSystemLoader, UndefinedError
 from markupsafe import Markup
 
 from basinside.render import view_types
+from basinside.render.environment import engine
 
 THEME = Path(__file__).parents[2] / "site_theme"
 COMPONENTS = sorted(each.parent for each in THEME.glob("components/*/macro.html"))
@@ -22,7 +23,7 @@ COMPONENTS = sorted(each.parent for each in THEME.glob("components/*/macro.html"
 
 @pytest.fixture(scope="module")
 def environment() -> Environment:
-    return Environment(loader=FileSystemLoader(THEME), autoescape=True, undefined=StrictUndefined)
+    return engine(FileSystemLoader(THEME))
 
 
 def view_from(kind: Any, given: Any) -> Any:

@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from fractions import Fraction
+from functools import lru_cache
 from typing import Final
 
 from basinside.model.content import Content
@@ -42,6 +43,7 @@ def _step_seconds(content: Content, step: Step) -> Fraction:
     return held or Fraction(HANDLING_SECONDS_PER_STEP)
 
 
+@lru_cache(maxsize=4096)
 def about(seconds: Fraction) -> Quantity:
     """Return a duration rounded up to five minutes, in hours and minutes."""
     rounded = -(-seconds // ROUNDED_TO_SECONDS) * ROUNDED_TO_SECONDS

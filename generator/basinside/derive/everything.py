@@ -2,6 +2,8 @@
 
 from __future__ import annotations
 
+from collections.abc import Mapping
+
 from basinside.derive.checklists import checklist_for
 from basinside.derive.editions import compare, differs, edition_document
 from basinside.derive.levels import gravest_contact, highest_needed, needed_level
@@ -10,14 +12,22 @@ from basinside.derive.routes import judge_routes
 from basinside.derive.steps import place_steps
 from basinside.derive.vessels import clinic_vessels
 from basinside.model.content import Content
-from basinside.model.derived import Derived, SinceClosed, WholeInstrument
+from basinside.model.derived import Derived, SinceClosed, WholeInstrument, WholeProcedure
 from basinside.model.instrument import Instrument
 
 
-def derive(content: Content) -> Derived:
-    """Return what follows from a model; a gap in the model stays a gap."""
+def derive(content: Content, before: tuple[Content, Derived] | None = None) -> Derived:
+    """Return what follows from a model; a gap in the model stays a gap.
+
+    Args:
+        content: the model.
+        before: an earlier model and what followed from it; what rests on the very same entries is
+            taken over.
+    """
+    same = _unchanged(content, before)
     procedures = {
-        name: place_steps(content, procedure) for name, procedure in content.procedures.items()
+        name: same.get(id(procedure)) or place_steps(content, procedure)
+        for name, procedure in content.procedures.items()
     }
     return Derived(
         procedures=procedures,
@@ -45,6 +55,27 @@ def _since_closed(content: Content) -> dict[str, SinceClosed]:
         name: SinceClosed(changes=compare(each, now), same=not differs(each, now))
         for name, each in closed.items()
     }
+
+
+def _unchanged(
+    content: Content, before: tuple[Content, Derived] | None
+) -> dict[int, WholeProcedure]:
+    """Return what followed for procedures whose instrument, route, values and chemicals stayed."""
+    if before is None:
+        return {}
+    old, derived = before
+    if not (_same(old.figures, content.figures) and _same(old.agents, content.agents)):
+        return {}
+    return {
+        id(whole.procedure): whole
+        for whole in derived.procedures.values()
+        if content.instruments.get(whole.procedure.instrument) is whole.instrument
+        and content.routes.get(whole.procedure.route) is whole.route
+    }
+
+
+def _same(old: Mapping[str, object], new: Mapping[str, object]) -> bool:
+    return old.keys() == new.keys() and all(old[name] is new[name] for name in old)
 
 
 def _instrument(content: Content, instrument: Instrument) -> WholeInstrument:

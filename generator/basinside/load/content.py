@@ -13,7 +13,7 @@ from basinside.load.json_text import JsonTextError, read_json
 from basinside.load.marked_yaml import read_yaml
 from basinside.load.mentions import Mention, mentions_in
 from basinside.load.pictures import clean_picture
-from basinside.load.references import reference_problems
+from basinside.load.references import Named, named_in, reference_problems
 from basinside.load.variants import merge_variants
 from basinside.model.content import Content
 from basinside.model.edition import ClosedEdition
@@ -66,6 +66,7 @@ class Read(NamedTuple):
     entry: Any
     problems: tuple[Problem, ...]
     mentions: tuple[Mention, ...] = ()
+    named: tuple[Named, ...] = ()
 
 
 
@@ -79,6 +80,17 @@ class Memory:
     def recall(self, file: str, raw: bytes) -> tuple[tuple[str, bytes], Read | None]:
         """Return the key of a file's bytes and what was read from them, if known."""
         key = (file, hashlib.sha256(raw).digest())
+        self._used.add(key)
+        return key, self._known.get(key)
+
+    def recall_all(
+        self, files: Mapping[str, bytes], names: Iterable[str]
+    ) -> tuple[tuple[str, bytes], Read | None]:
+        """Return the key of what several files make together, and that, if known."""
+        together = hashlib.sha256()
+        for name in sorted(names):
+            together.update(name.encode() + b"\0" + hashlib.sha256(files[name]).digest())
+        key = ("", together.digest())
         self._used.add(key)
         return key, self._known.get(key)
 
@@ -104,15 +116,20 @@ def load(
     problems: list[Problem] = []
     read: dict[str, Any] = {}
     mentions: dict[str, tuple[Mention, ...]] = {}
+    named: list[tuple[Named, ...]] = []
     for file in sorted(files):
         kind = kind_of(file)
         if kind is not None:
-            read[file], found, mentions[file] = _read(file, files[file], kind, memory)
-            problems.extend(found)
+            one = _read(file, files[file], kind, memory)
+            read[file], mentions[file] = one.entry, one.mentions
+            problems.extend(one.problems)
+            named.append(one.named)
         elif file.endswith((".yaml", ".yml")):
             problems.append(_stray(file))
-    instruments, unmerged = merge_variants(_folder(read, "content/instruments/"))
-    problems.extend(unmerged)
+    merged = _whole_instruments(files, read, memory)
+    instruments: dict[str, Instrument] = merged.entry
+    problems.extend(merged.problems)
+    named.append(merged.named)
     entries = {file: value for file, value in read.items() if value is not None}
     content = Content(
         handbook=entries.get("content/handbook.yaml"),
@@ -141,7 +158,7 @@ def load(
         message = "there is no content/handbook.yaml; begin with “basinside new FOLDER”"
         problems.append(_problem(Place("content/handbook.yaml"), "file-missing", message))
     problems.extend(_repeated_items(content))
-    problems.extend(reference_problems(content, mentions))
+    problems.extend(reference_problems(content, named, mentions))
     if memory is not None:
         memory.forget_unused()
     return content, problems
@@ -170,10 +187,25 @@ def _read(file: str, raw: bytes, kind: Kind, memory: Memory | None) -> Read:
         else:
             entry, found = read_entry(kind.model, data, file)
             problems = problems + found
-    read = Read(entry, problems, mentions_in(raw.decode("utf-8", "replace")))
+    mentions = mentions_in(raw.decode("utf-8", "replace"))
+    read = Read(entry, problems, mentions, tuple(named_in(entry)))
     if memory is not None and key is not None:
         memory.keep(key, read)
     return read
+
+
+def _whole_instruments(
+    files: Mapping[str, bytes], read: Mapping[str, Any], memory: Memory | None
+) -> Read:
+    written = _folder(read, "content/instruments/")
+    key, known = memory.recall_all(files, written) if memory else (None, None)
+    if known is None:
+        instruments, problems = merge_variants(written)
+        names = tuple(each for one in instruments.values() for each in named_in(one))
+        known = Read(instruments, tuple(problems), (), names)
+        if memory is not None and key is not None:
+            memory.keep(key, known)
+    return known
 
 
 def _folder(entries: Mapping[str, Any], folder: str) -> dict[str, Any]:

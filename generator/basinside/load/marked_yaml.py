@@ -12,6 +12,7 @@ from typing import Any, Final
 
 import yaml
 
+from basinside.load.syntax import BLOCK, BRACES_NEED_QUOTES, explain
 from basinside.model.entry import PLACE_KEY
 from basinside.problem import Level, Place, Problem
 
@@ -25,7 +26,7 @@ _MAP = "tag:yaml.org,2002:map"
 _SEQ = "tag:yaml.org,2002:seq"
 _PLAIN = "?plain"
 _NOTHING = frozenset({"", "~", "null", "Null", "NULL"})
-_ALIAS = re.compile(r"(?:^|[\s\[{,])[&*][A-Za-z0-9_-]+")
+_GOES_ON = re.compile(r"(?:and|or|but|then)\s+\S")
 
 _BaseLoader: Any = getattr(yaml, "CSafeLoader", yaml.SafeLoader)
 
@@ -58,7 +59,8 @@ def decode(raw: bytes, file: str) -> tuple[str, tuple[Problem, ...]]:
 def read_yaml(raw: bytes, file: str) -> tuple[Any, tuple[Problem, ...]]:
     """Return the plain data of a YAML file and every problem of its form.
 
-    Mappings become dicts with their place under ``@``, sequences tuples, scalars text or None.
+    Mappings become dicts with their place under ``@``, sequences tuples, scalars text. What
+    cannot be kept is None, and always has its problem.
     """
     text, problems = decode(raw, file)
     if problems:
@@ -68,6 +70,8 @@ def read_yaml(raw: bytes, file: str) -> tuple[Any, tuple[Problem, ...]]:
         return None, problems
     reader = _Reader(text, file)
     data = reader.plain(root, (), 0)
+    if data is None and not reader.problems:
+        reader.at(root, "file-empty", "the file is empty")
     return data, tuple(reader.problems)
 
 
@@ -75,7 +79,8 @@ def _compose(text: str, file: str) -> tuple[Any, tuple[Problem, ...]]:
     try:
         root = yaml.compose(text, _Loader)
     except yaml.MarkedYAMLError as error:
-        return None, (_syntax_problem(text, file, error),)
+        fault = explain(text, error)
+        return None, (_stop(file, "yaml-syntax", fault.message, fault.mark),)
     except yaml.reader.ReaderError as error:
         before = text[: error.position] if isinstance(error.position, int) else ""
         mark = (before.count("\n") + 1, len(before) - (before.rfind("\n") + 1) + 1)
@@ -86,38 +91,6 @@ def _compose(text: str, file: str) -> tuple[Any, tuple[Problem, ...]]:
     if root is None:
         return None, (_stop(file, "file-empty", "the file is empty"),)
     return root, ()
-
-
-def _syntax_problem(text: str, file: str, error: yaml.MarkedYAMLError) -> Problem:
-    mark = error.problem_mark or error.context_mark
-    line, column = (mark.line + 1, mark.column + 1) if mark else (1, 1)
-    lines = text.split("\n")
-    source = lines[line - 1] if line <= len(lines) else ""
-    said = error.problem or "the file cannot be read as YAML"
-    return _stop(file, "yaml-syntax", _plain_words(said, source), (line, column))
-
-
-def _plain_words(said: str, source: str) -> str:
-    """Return what the YAML reader said in words an author knows, with the mend."""
-    block = "put the sentence on the next line after `>-`"
-    value = source.split(":", 1)[1].strip() if ":" in source else source.strip(" -")
-    if "mapping values are not allowed" in said:
-        return f"a sentence with “: ” in it looks like a key; {block}"
-    if "cannot start any token" in said:
-        if "\t" in source:
-            return "a tab cannot indent YAML; use spaces"
-        return f"a sentence cannot begin with “{value[:1]}”; {block}"
-    if "alias" in said or "anchor" in said:
-        return f"a sentence cannot begin with “*” or “&”; {block}"
-    if "nesting" in said:
-        return f"nested deeper than {DEEPEST_NESTING} levels"
-    if "expected <block end>" in said and value[:1] in {'"', "'", "{", "["}:
-        return f"a sentence that begins with {value[:1]} ends where YAML thinks it does; {block}"
-    if "another document" in said:
-        return "“---” begins a second document; one file holds one entry"
-    if "indentation" in said or "expected <block end>" in said:
-        return f"this line is indented otherwise than the lines beside it ({said})"
-    return f"YAML cannot read this: {said}"
 
 
 class _Reader:
@@ -134,11 +107,10 @@ class _Reader:
         self.problems.append(_stop(self.file, rule, message, mark))
 
     def plain(self, node: Any, path: tuple[str | int, ...], depth: int) -> Any:
-        tag = node.tag
-        if tag == _PLAIN:
+        if self.text[node.start_mark.index : node.start_mark.index + 1] in {"&", "!"}:
+            return self._marked(node)
+        if isinstance(node, yaml.ScalarNode):
             return self._scalar(node)
-        if tag == _STR:
-            return node.value
         if id(node) in self.seen:
             self.at(node, "alias-or-tag", "an alias (& or *) may not be used; write it out")
             return None
@@ -146,38 +118,65 @@ class _Reader:
         if depth > DEEPEST_NESTING:
             self.at(node, "yaml-syntax", f"nested deeper than {DEEPEST_NESTING} levels")
             return None
-        if tag == _SEQ:
-            return tuple(
-                self.plain(each, (*path, n), depth + 1) for n, each in enumerate(node.value)
-            )
-        if tag == _MAP:
-            return self._mapping(node, path, depth)
-        self.at(node, "alias-or-tag", f"a tag ({tag.rsplit(':', 1)[-1]}) may not be used")
-        return None
+        if isinstance(node, yaml.SequenceNode):
+            return self._sequence(node, path, depth)
+        return self._mapping(node, path, depth)
+
+    def _marked(self, node: Any) -> None:
+        """Refuse a node with an anchor or a tag, which would be dropped without a word."""
+        sign = self.text[node.start_mark.index]
+        what = "a name for an alias" if sign == "&" else "a tag"
+        self.at(
+            node,
+            "alias-or-tag",
+            f"“{sign}” begins {what}, which may not be used; write it out. If it begins a sentence,"
+            f" {BLOCK}",
+        )
 
     def _scalar(self, node: Any) -> str | None:
         value: str = node.value
         end = node.end_mark.index
-        if self.text.startswith(" #", end) and not self.text.startswith("  #", end - 1):
+        in_line = node.style not in {"|", ">"}
+        if in_line and self.text.startswith(" #", end) and self.text[end - 1] != " ":
             self.at(
                 node,
                 "sentence-cut",
-                "everything from “ #” on is lost as a comment; put the sentence on the next line"
-                " after `>-`, or the comment on a line of its own",
+                f"everything from “ #” on is lost as a comment; {BLOCK}, or the comment on a line"
+                " of its own",
             )
-        return None if value in _NOTHING else value
+        return None if node.tag == _PLAIN and value in _NOTHING else value
 
-    def _mapping(self, node: Any, path: tuple[str | int, ...], depth: int) -> dict[str, Any]:
+    def _sequence(self, node: Any, path: tuple[str | int, ...], depth: int) -> tuple[Any, ...]:
+        for n, each in enumerate(node.value):
+            if self._is_empty(each):
+                self.at(each, "value-missing", "this entry has no value; write one or delete it")
+            elif n and node.flow_style and each.tag == _PLAIN and _GOES_ON.match(each.value):
+                self.at(
+                    each,
+                    "sentence-cut",
+                    f"inside brackets a comma begins a new entry, so “{each.value}” became one;"
+                    " write one entry to a line, each after “- ”",
+                )
+        return tuple(self.plain(each, (*path, n), depth + 1) for n, each in enumerate(node.value))
+
+    def _mapping(
+        self, node: Any, path: tuple[str | int, ...], depth: int
+    ) -> dict[str, Any] | None:
         out: dict[str, Any] = {PLACE_KEY: Place(self.file, path)}
         for key_node, value_node in node.value:
             key = key_node.value
             if not isinstance(key_node, yaml.ScalarNode) or key == "<<":
-                self._odd_key(key_node)
+                if self._is_reference(key_node):
+                    self.at(key_node, "sentence-cut", BRACES_NEED_QUOTES)
+                    return None
+                self.at(key_node, "alias-or-tag", "a key must be a plain word")
             elif key in out:
                 where = "stands for the program" if key == PLACE_KEY else "is given twice here"
                 self.at(key_node, "repeated-key", f"the key “{key}” {where}; keep one")
             elif self._is_empty(value_node):
                 self._empty_value(node, key_node, key)
+                if not node.flow_style:
+                    out[key] = None
             else:
                 out[key] = self.plain(value_node, (*path, key), depth + 1)
         return out
@@ -187,27 +186,21 @@ class _Reader:
         return node.tag == _PLAIN and node.value in _NOTHING
 
     def _empty_value(self, node: Any, key_node: Any, key: str) -> None:
-        if node.flow_style:
-            self.at(
-                key_node,
-                "sentence-cut",
-                f"inside braces a comma begins a new key, so “{key}” became one; write the"
-                " sentence on a line of its own",
-            )
-        else:
+        if not node.flow_style:
             self.at(key_node, "value-missing", f"“{key}” has no value; write one or delete the key")
+            return
+        mend = "write the sentence on a line of its own"
+        if key[:1].isdigit():
+            mend = "write a decimal with a point, and a citation without a comma"
+        self.at(
+            key_node,
+            "sentence-cut",
+            f"inside braces a comma begins a new key, so “{key}” became one; {mend}",
+        )
 
-    def _odd_key(self, node: Any) -> None:
-        around = self.text[node.start_mark.index - 1 : node.start_mark.index + 1]
-        if "{" in around:
-            self.at(
-                node,
-                "sentence-cut",
-                "a sentence that begins with {{ must stand in quotes, or on the next line after"
-                " `>-`",
-            )
-        else:
-            self.at(node, "alias-or-tag", "a key must be a plain word")
+    def _is_reference(self, node: Any) -> bool:
+        begin = node.start_mark.index
+        return isinstance(node, yaml.MappingNode) and self.text[begin - 1 : begin + 1] == "{{"
 
 
 def locate(raw: bytes, places: Iterable[Place]) -> dict[Place, tuple[int, int]]:

@@ -3,17 +3,22 @@
 from __future__ import annotations
 
 import difflib
-from collections.abc import Iterator, Mapping
-from typing import Any, NamedTuple
+from collections.abc import Callable, Iterable, Iterator, Mapping
+from functools import lru_cache
+from itertools import chain
+from typing import Any, Final, NamedTuple, get_args
 
 from pydantic import BaseModel
 
 from basinside.load.mentions import Mention
 from basinside.model.content import Content
 from basinside.model.entry import FigureRef
+from basinside.model.equipment import Agent, IncidentFile, Route
+from basinside.model.figure import FigureFile
+from basinside.model.handbook import Handbook
 from basinside.model.instrument import Instrument
 from basinside.model.procedure import Procedure, Step
-from basinside.model.quiz import Item
+from basinside.model.quiz import Assessment, Item, Observation, QuestionFile, Scenario
 from basinside.problem import Level, Place, Problem
 from basinside.quantity import QuantityError
 
@@ -27,19 +32,22 @@ class Named(NamedTuple):
 
 
 def reference_problems(
-    content: Content, mentions: Mapping[str, tuple[Mention, ...]]
+    content: Content,
+    named: Iterable[tuple[Named, ...]],
+    mentions: Mapping[str, tuple[Mention, ...]],
 ) -> list[Problem]:
     """Return a problem for every id that names nothing, and for units that do not fit.
 
     Args:
         content: the model.
+        named: the ids that each file names outside prose.
         mentions: file -> the values that its sentences refer to.
     """
     known = _known(content)
     problems: list[Problem] = []
-    for named in all_named(content):
-        if named.id not in known[named.kind]:
-            problems.append(_unknown(named, known[named.kind]))
+    for each in chain.from_iterable(named):
+        if each.id not in known[each.kind]:
+            problems.append(_unknown(each, known[each.kind]))
     for file, mentioned in mentions.items():
         for mention in mentioned:
             place = Place(file, (), mention.mark)
@@ -77,7 +85,7 @@ def _known(content: Content) -> dict[str, Any]:
         "agent": content.agents,
         "route": content.routes,
         "equipment": content.equipment,
-        "incident": {each: None for each in content.incidents},
+        "incident": dict.fromkeys(content.incidents),
         "instrument": content.instruments,
         "procedure": content.procedures,
         "step": steps,
@@ -92,43 +100,55 @@ def _known(content: Content) -> dict[str, Any]:
     }
 
 
-def all_named(content: Content) -> Iterator[Named]:
-    """Yield every id that an entry names outside prose."""
-    for figure in content.figures.values():
+def named_in(entry: object) -> Iterator[Named]:
+    """Yield every id that what was read of one file names outside prose."""
+    for kind, find in _FINDERS:
+        if isinstance(entry, kind):
+            yield from find(entry)
+
+
+def _figure_file(file: FigureFile) -> Iterator[Named]:
+    for figure in file.figures.values():
         yield from _citation(figure.source, figure.place)
-    for choice in content.choices.values():
+    for choice in file.choices.values():
         yield from _citation(choice.source, choice.place)
         for n, other in enumerate(choice.not_chosen):
             yield from _citation(other.source, choice.place.at("not_chosen", n))
-    for agent in content.agents.values():
-        yield from _figures(agent)
-        for n, incident in enumerate(agent.first_aid):
-            yield Named("incident", incident, agent.place.at("first_aid", n))
-    for route in content.routes.values():
-        yield from _figures(route)
-        yield from _one("agent", route.agent, route.place.at("agent"))
-        yield from _many("equipment", route.needs, route.place.at("needs"))
-    for incident_entry in content.incidents.values():
-        yield from _figures(incident_entry)
-        yield from _one("contact", incident_entry.contact, incident_entry.place.at("contact"))
-    for instrument in content.instruments.values():
-        yield from _instrument(instrument)
-    for procedure in content.procedures.values():
-        yield from _procedure(procedure)
-    for asked in content.items():
-        yield from _item(asked.item)
-    for assessment in content.assessments.values():
-        place = assessment.blueprint.place.at("topics")
-        yield from _many_keys("topic", assessment.blueprint.topics, place)
-    for observation in content.observations.values():
-        yield Named("procedure", observation.observation, observation.place.at("observation"))
-    yield from _handbook(content)
 
 
-def _handbook(content: Content) -> Iterator[Named]:
-    handbook = content.handbook
-    if handbook is None:
-        return
+def _agent(agent: Agent) -> Iterator[Named]:
+    yield from _figures(agent)
+    yield from _many("incident", agent.first_aid, agent.place.at("first_aid"))
+
+
+def _route(route: Route) -> Iterator[Named]:
+    yield from _figures(route)
+    yield from _one("agent", route.agent, route.place.at("agent"))
+    yield from _many("equipment", route.needs, route.place.at("needs"))
+
+
+def _incidents(file: IncidentFile) -> Iterator[Named]:
+    for incident in file.incidents:
+        yield from _figures(incident)
+        yield from _one("contact", incident.contact, incident.place.at("contact"))
+
+
+def _questions(file: QuestionFile) -> Iterator[Named]:
+    for entry in file.items:
+        for item in entry.items if isinstance(entry, Scenario) else (entry,):
+            yield from _item(item)
+
+
+def _assessment(assessment: Assessment) -> Iterator[Named]:
+    place = assessment.blueprint.place.at("topics")
+    yield from _many_keys("topic", assessment.blueprint.topics, place)
+
+
+def _observation(observation: Observation) -> Iterator[Named]:
+    yield Named("procedure", observation.observation, observation.place.at("observation"))
+
+
+def _handbook(handbook: Handbook) -> Iterator[Named]:
     clinic = handbook.clinic
     yield from _many("route", clinic.has, clinic.place.at("has"))
     for name in ("cases_per_year", "ready_reserve"):
@@ -196,10 +216,23 @@ def _item(item: Item) -> Iterator[Named]:
 
 
 def _figures(entry: BaseModel) -> Iterator[Named]:
-    for name in type(entry).model_fields:
+    for name in _figure_fields(type(entry)):
         value = getattr(entry, name)
-        if isinstance(value, FigureRef):
+        if value is not None:
             yield Named("value", value.figure, value.place.at("figure"))
+
+
+@lru_cache(maxsize=64)
+def _figure_fields(model: type[BaseModel]) -> tuple[str, ...]:
+    """Return the fields of a model that are a value kept elsewhere."""
+    return tuple(
+        name
+        for name, field in model.model_fields.items()
+        if any(
+            isinstance(each, type) and issubclass(each, FigureRef)
+            for each in (field.annotation, *get_args(field.annotation))
+        )
+    )
 
 
 def _citation(source: str | None, place: Place) -> Iterator[Named]:
@@ -232,3 +265,17 @@ def _unknown(named: Named, known: Any) -> Problem:
 
 def _problem(place: Place, rule: str, message: str, hint: str = "") -> Problem:
     return Problem(place=place, rule=rule, level=Level.NEVER, message=message, hint=hint)
+
+
+_FINDERS: Final[tuple[tuple[type, Callable[[Any], Iterator[Named]]], ...]] = (
+    (FigureFile, _figure_file),
+    (Agent, _agent),
+    (Route, _route),
+    (IncidentFile, _incidents),
+    (Instrument, _instrument),
+    (Procedure, _procedure),
+    (QuestionFile, _questions),
+    (Assessment, _assessment),
+    (Observation, _observation),
+    (Handbook, _handbook),
+)

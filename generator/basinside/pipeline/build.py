@@ -22,7 +22,7 @@ from basinside.model.derived import Derived
 from basinside.problem import Place, Placed, Problem, any_stop
 from basinside.render.environment import Theme
 from basinside.render.report import problem_banners, report_data, report_lines, summary_line
-from basinside.render.site import Folder, PageMaker, assets, pages, problem_page
+from basinside.render.site import Folder, PageMaker, RestsOn, assets, pages, problem_page
 from basinside.render.view_types import BannerView
 
 __all__ = [
@@ -72,13 +72,18 @@ class Clinic:
 
 
 def read_clinic(
-    root: Path, *, memory: Memory | None = None, today: date | None = None
+    root: Path,
+    *,
+    memory: Memory | None = None,
+    before: Clinic | None = None,
+    today: date | None = None,
 ) -> Clinic:
     """Read a clinic's folder, derive what follows and check it.
 
     Args:
         root: the folder that holds ``content`` and ``quizzes``.
         memory: what earlier readings kept, so that unchanged files are not read again.
+        before: the clinic as it was read with that memory the last time.
         today: rules that depend on the day run only when it is given.
 
     Raises:
@@ -86,7 +91,7 @@ def read_clinic(
     """
     raw = files.read_authored(root)
     content, problems = load(raw, memory)
-    derived = derive(content)
+    derived = derive(content, (before.content, before.derived) if before else None)
     problems.extend(check(content, derived, today=today))
     return Clinic(
         root=root, raw=raw, content=content, derived=derived, problems=tuple(problems)
@@ -111,22 +116,43 @@ def place_problems(clinic: Clinic) -> tuple[Placed, ...]:
 
 
 class PageMemory:
-    """The pages made last time, with the objects each was made from."""
+    """The pages made last time, with the objects each was made from.
+
+    Groups of objects that many pages share are compared once a build.
+    """
 
     def __init__(self) -> None:
-        self._known: dict[str, tuple[tuple[object, ...], str]] = {}
+        self._known: dict[str, tuple[RestsOn, str]] = {}
+        self._groups: dict[tuple[int, int], bool] = {}
+        self._held: list[object] = []
 
-    def recall(self, path: str, rests_on: tuple[object, ...]) -> str | None:
+    def recall(self, path: str, rests_on: RestsOn) -> str | None:
         """Return the page when it rests on the very same objects as last time."""
         known = self._known.get(path)
         if known is None or len(known[0]) != len(rests_on):
             return None
-        same = all(one is other for one, other in zip(known[0], rests_on, strict=True))
+        same = all(map(self._same, known[0], rests_on))
         return known[1] if same else None
 
-    def keep(self, path: str, rests_on: tuple[object, ...], text: str) -> None:
+    def keep(self, path: str, rests_on: RestsOn, text: str) -> None:
         """Remember a page."""
         self._known[path] = (rests_on, text)
+
+    def begin(self) -> None:
+        """Begin a build: what was compared before may have gone."""
+        self._groups = {}
+        self._held = []
+
+    def _same(self, old: tuple[object, ...], new: tuple[object, ...]) -> bool:
+        if old is new:
+            return True
+        key = (id(old), id(new))
+        if key not in self._groups:
+            self._held.append((old, new))  # so that no id is given anew during this build
+            self._groups[key] = len(old) == len(new) and all(
+                one is other for one, other in zip(old, new, strict=True)
+            )
+        return self._groups[key]
 
 
 Made = tuple[str, Callable[[], str]]
@@ -147,9 +173,12 @@ def handbook_files(
         derived=clinic.derived,
         theme=theme,
         trust=_trust(clinic.raw),
+        rules=page_rules(word_list()),
         banners=banners,
         preview=preview,
     )
+    if memory:
+        memory.begin()
     for maker in pages(folder):
         yield maker.path, partial(_remembered, maker, memory) if memory else maker.make
     for path, text in assets(theme).items():

@@ -75,9 +75,7 @@ def show(folder: Path) -> Shown:
     signed = signing.sign(
         folder,
         signing.Asked(scope=SCOPE, learner=LEARNER, on=SIGNED_ON),
-        key=signing.open_signer(
-            folder / EVIDENCE / "S-01.key.json", phrases["Key phrase of S-01"]
-        ),
+        key=signing.open_signer(folder / EVIDENCE / "S-01.key.json", phrases["Key phrase of S-01"]),
         evidence=own,
         marking_phrase=marking,
         into=records,

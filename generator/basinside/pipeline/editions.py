@@ -84,9 +84,7 @@ def compare_sides(root: Path, old: str, new: str) -> Comparison:
 
 def told(comparison: Comparison) -> list[str]:
     """Return a comparison in words, line by line."""
-    return change_lines(
-        comparison.old, comparison.new, comparison.changes, comparison.refresh
-    )
+    return change_lines(comparison.old, comparison.new, comparison.changes, comparison.refresh)
 
 
 def told_to_a_tool(comparison: Comparison) -> dict[str, object]:

@@ -8,10 +8,11 @@ from __future__ import annotations
 
 from collections import defaultdict
 from collections.abc import Iterable
+from itertools import groupby
 
 from basinside.model.finding import Finding, Verdict
 from basinside.render.policy_words import policy_phrases
-from basinside.render.wording import _, n_
+from basinside.render.wording import _
 
 PAGE = "examine."
 """What the keys begin with in the page's inline JSON."""
@@ -41,26 +42,23 @@ def finding_line(finding: Finding) -> str:
 
 
 def finding_lines(findings: Iterable[Finding]) -> list[str]:
-    """Return findings line by line; evidence that is not at hand is counted in one line."""
-    lines, absent = [], 0
-    for each in findings:
-        if each.code == "evidence" and each.verdict is Verdict.UNKNOWN:
-            absent += 1
-        elif absent:
-            lines += [_absent(absent), finding_line(each)]
-            absent = 0
+    """Return findings line by line; evidence with the same verdict is counted in one line."""
+    lines = []
+    for (code, verdict), group in groupby(findings, key=lambda each: (each.code, each.verdict)):
+        same = list(group)
+        if code == "evidence" and verdict is not Verdict.FAILS and len(same) > 1:
+            lines.append(f"{verdict_word(verdict):<15} {_evidence(verdict, len(same))}")
         else:
-            lines.append(finding_line(each))
-    return lines + ([_absent(absent)] if absent else [])
+            lines += [finding_line(each) for each in same]
+    return lines
 
 
-def _absent(count: int) -> str:
-    said = n_(
-        "1 piece of evidence that the record names is not at hand.",
-        "{n} pieces of evidence that the record names are not at hand.",
-        count,
-    )
-    return f"{verdict_word(Verdict.UNKNOWN):<15} {said}"
+def _evidence(verdict: Verdict, count: int) -> str:
+    if verdict is Verdict.HOLDS:
+        said = _("{n} pieces of evidence at hand are those that the record names.")
+    else:
+        said = _("{n} pieces of evidence that the record names are not at hand.")
+    return said.format(n=count)
 
 
 def finding_data(findings: Iterable[Finding]) -> list[dict[str, object]]:

@@ -18,7 +18,6 @@ from basinside.render.views.instrument import instrument_view
 from basinside.render.views.learning import (
     examine_view,
     observation_sheet_view,
-    practice_topics,
     self_test_data,
     self_test_index_view,
     self_test_view,
@@ -39,15 +38,18 @@ from basinside.render.views.spot import Desk, Spot
 from basinside.render.wording import _
 
 
+RestsOn = tuple[tuple[object, ...], ...]
+
+
 @dataclass(frozen=True, slots=True, kw_only=True)
 class PageMaker:
-    """A file of the folder: ``rests_on`` are the very objects it is made from.
+    """A file of the folder: ``rests_on`` are groups of the very objects it is made from.
 
     When all of them are the same objects as last time, the page need not be made again.
     """
 
     path: str
-    rests_on: tuple[object, ...]
+    rests_on: RestsOn
     make: Callable[[], str]
 
 
@@ -59,6 +61,7 @@ class Folder:
     derived: Derived
     theme: Theme
     trust: Mapping[str, Any] | None = None
+    rules: Mapping[str, Any] | None = None
     banners: tuple[BannerView, ...] = ()
     preview: bool = False
 
@@ -77,7 +80,7 @@ def pages(folder: Folder) -> Iterator[PageMaker]:
         data: Callable[[Spot], dict[str, Any]] | None = None,
         panel: bool = False,
         waived: tuple[Waiver, ...] = (),
-        rests_on: tuple[object, ...] = (),
+        rests_on: RestsOn = (),
     ) -> PageMaker:
         def make() -> str:
             spot = Spot(desk=desk, path=path)
@@ -93,20 +96,25 @@ def pages(folder: Folder) -> Iterator[PageMaker]:
             )
             return folder.theme.page(view, chrome)
 
-        return PageMaker(path=path, rests_on=(*shared, *rests_on), make=make)
+        return PageMaker(path=path, rests_on=(shared, *rests_on), make=make)
 
     everything = tuple(content.procedures.values()) + tuple(content.instruments.values())
     yield page(
         "index.html", start_view, panel=True, data=lambda _spot: page_phrases("capability"),
-        rests_on=(*everything, *content.questions),
+        rests_on=(everything, content.questions),
     )
     for name, instrument in content.instruments.items():
         yield page(
             f"instruments/{name}.html",
             _view(instrument_view, instrument),
             section="procedures",
-            rests_on=(instrument, *(content.procedures[p] for p in desk.procedures_of(name)),
-                      *(content.instruments.get(a.instrument) for a in instrument.look_alikes)),
+            rests_on=(
+                (
+                    instrument,
+                    *(content.procedures[each] for each in desk.procedures_of(name)),
+                    *(content.instruments.get(each.instrument) for each in instrument.look_alikes),
+                ),
+            ),
         )
     about = _files_about(content)
     for name, procedure in content.procedures.items():
@@ -115,18 +123,19 @@ def pages(folder: Folder) -> Iterator[PageMaker]:
             f"procedures/{name}.html",
             _view(procedure_view, desk.whole(name)),
             section="procedures",
-            rests_on=(procedure, instrument_entry, *about.get(name, ())),
+            rests_on=((procedure, instrument_entry, *about.get(name, ())),),
         )
         yield page(
             f"print/observation-{name}.html",
             _view(observation_sheet_view, folder.derived.checklists[name]),
             section="procedures",
-            rests_on=(procedure, instrument_entry, content.observations.get(name)),
+            rests_on=((procedure, instrument_entry, content.observations.get(name)),),
         )
     if content.procedures:
         yield page("procedures/index.html", procedure_index_view, section="procedures",
-                   rests_on=everything)
-    topics = practice_topics(Spot(desk=desk, path="self-tests/index.html"))
+                   rests_on=(everything,))
+    topics = desk.practice_topics
+    topic_names = tuple(topics)
     for topic, asked in topics.items():
         yield page(
             f"self-tests/{topic}.html",
@@ -134,23 +143,25 @@ def pages(folder: Folder) -> Iterator[PageMaker]:
             section="self-tests",
             waived=tuple(waiver for each in asked for waiver in each.item.waive),
             data=partial(_self_test_json, topic, asked),
-            rests_on=tuple(each.item for each in asked) + tuple(topics),
+            rests_on=(tuple(each.item for each in asked), topic_names),
         )
     if topics:
         yield page("self-tests/index.html", self_test_index_view, section="self-tests",
-                   rests_on=content.questions)
-    yield page("values.html", values_view, section="values", rests_on=everything)
+                   rests_on=(content.questions,))
+    yield page("values.html", values_view, section="values", rests_on=(everything,))
     yield page("sources.html", sources_view, section="sources")
     for name, agent in content.agents.items():
         yield page(f"agents/{name}.html", _view(agent_view, agent),
-                   rests_on=(agent, *content.procedures.values()))
+                   rests_on=((agent,), everything))
     yield page("incidents.html", incidents_view)
     yield page(
         "examine.html", examine_view, section="examine",
-        data=lambda _spot: {"trust": folder.trust, **page_phrases("examine")},
-        rests_on=(folder.trust,),
+        data=lambda _spot: {
+            "trust": folder.trust, "examine": folder.rules, **page_phrases("examine")
+        },
+        rests_on=((folder.trust,),),
     )
-    yield PageMaker(path="store.html", rests_on=shared, make=lambda: _store(folder, desk))
+    yield PageMaker(path="store.html", rests_on=(shared,), make=lambda: _store(folder, desk))
 
 
 def _view(view_of: Callable[..., Any], *about: Any) -> Callable[[Spot], Any]:

@@ -107,7 +107,7 @@ def navigation(spot: Spot) -> tuple[tuple[str, str, str], ...]:
     entries = []
     if content.procedures:
         entries.append(("procedures", _("Procedures"), "procedures/index.html"))
-    if any(True for _item in content.items("practice")):
+    if spot.desk.practice_topics:
         entries.append(("self-tests", _("Test yourself"), "self-tests/index.html"))
     if content.figures:
         entries.append(("values", _("Values"), "values.html"))

@@ -216,16 +216,16 @@ def _look_alikes(spot: Spot, instrument: Instrument) -> tuple[LookAlikeView, ...
 
 def _retire(spot: Spot, instrument: Instrument) -> tuple[FactView, ...]:
     then = {
-        "retire whole": _("retire the whole instrument"),
-        "replace part": _("replace the part"),
-        "repair": _("send it for repair"),
+        "retire whole": _("Retire the whole instrument."),
+        "replace part": _("Replace the part."),
+        "repair": _("Send it for repair."),
     }
     gathered: dict[tuple[str, str], list[str]] = {}
     for part in instrument.parts:
         for sign in part.retire_when:
             gathered.setdefault((sign.sign, then[sign.then]), []).append(part.shown_name)
     return tuple(
-        fact(sentence(listed(names)), (*spot.prose(sentence(sign)), *plain(f": {what}.")))
+        fact(sentence(listed(names)), (*spot.prose(state(sign)), *plain(f" {what}")))
         for (sign, what), names in gathered.items()
     )
 

@@ -42,7 +42,7 @@ def start_view(spot: Spot) -> StartView:
                 note=_("Find the instrument in your hand and follow its steps."),
             )
         )
-    if any(True for _item in content.items("practice")):
+    if spot.desk.practice_topics:
         jobs.append(
             LinkView(
                 text=_("Test yourself"),
@@ -128,14 +128,6 @@ def topic_title(spot: Spot, topic: str) -> str:
     return sentence(topic.replace("-", " "))
 
 
-def practice_topics(spot: Spot) -> dict[str, list[AskedItem]]:
-    """Return the practice items by topic, in file order."""
-    topics: dict[str, list[AskedItem]] = {}
-    for asked in spot.desk.content.items("practice"):
-        topics.setdefault(asked.topic, []).append(asked)
-    return topics
-
-
 def self_test_index_view(spot: Spot) -> SelfTestIndexView:
     """Return the list of self-tests."""
     return SelfTestIndexView(
@@ -152,7 +144,7 @@ def self_test_index_view(spot: Spot) -> SelfTestIndexView:
                 href=spot.link(f"self-tests/{topic}.html"),
                 note=n_("one question", "{n} questions", len(asked)),
             )
-            for topic, asked in practice_topics(spot).items()
+            for topic, asked in spot.desk.practice_topics.items()
         ),
     )
 
@@ -179,7 +171,7 @@ def self_test_view(spot: Spot, topic: str, asked: list[AskedItem]) -> SelfTestVi
         related_heading=_("Other self-tests"),
         related=tuple(
             LinkView(text=topic_title(spot, other), href=spot.link(f"self-tests/{other}.html"))
-            for other in practice_topics(spot)
+            for other in spot.desk.practice_topics
             if other != topic
         ),
     )
@@ -205,6 +197,13 @@ def _question(spot: Spot, number: int, asked: AskedItem) -> QuestionView:
 
 
 def _leads(spot: Spot, asked: AskedItem) -> tuple[LinkView, ...]:
+    known = spot.desk.leads  # the list of questions and the player ask for the same
+    if asked.item.item not in known:
+        known[asked.item.item] = tuple(_links_about(spot, asked))
+    return known[asked.item.item]
+
+
+def _links_about(spot: Spot, asked: AskedItem) -> list[LinkView]:
     links = []
     content = spot.desk.content
     for each in asked.item.about:
@@ -236,7 +235,7 @@ def _leads(spot: Spot, asked: AskedItem) -> tuple[LinkView, ...]:
         elif each in content.figures or each in content.choices:
             entry = content.figures.get(each) or content.choices[each]
             links.append(LinkView(text=sentence(entry.is_), href=spot.link(f"values.html#{each}")))
-    return tuple(links)
+    return links
 
 
 def self_test_data(spot: Spot, topic: str, asked: list[AskedItem]) -> dict[str, Any]:

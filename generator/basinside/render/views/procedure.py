@@ -3,7 +3,6 @@
 from __future__ import annotations
 
 from basinside.model.derived import PlacedStep, WholeProcedure
-from basinside.model.figure import Figure
 from basinside.model.instrument import Instrument
 from basinside.render.view_types import (
     BasinView,
@@ -225,64 +224,62 @@ def step_view(spot: Spot, whole: WholeProcedure, placed: PlacedStep) -> StepView
     )
 
 
-def _step_figure(spot: Spot, placed: PlacedStep) -> tuple[FigureView | None, NoteView | None]:
-    step = placed.step
+def _step_figure(
+    spot: Spot, placed: PlacedStep
+) -> tuple[FigureView | None, NoteView | None]:
+    """Return the one value that is shown large at a step: the first it has, in this order."""
+    step, longest = placed.step, placed.step.longest
     for reference, caption in (
         (step.hold, _("hold this long")),
         (step.wait, _("wait this long")),
         (step.strength, _("this strong")),
         (step.temperature, _("this hot")),
-        (step.longest, _("at the longest")),
+        (longest, _("at the longest, before {what}")),
     ):
-        if reference is None:
-            continue
-        entry: Figure | None = spot.desk.content.figures.get(reference.figure)
-        if entry is None:
-            continue
-        said = caption
-        if step.longest is reference and step.longest is not None:
-            said = _("at the longest, before {what}").format(what=step.longest.before)
-        return spot.figure(reference, said, linked=False), spot.source_note(entry)
+        if reference is not None:
+            figure = spot.desk.content.figures.get(reference.figure)
+            if figure is not None:
+                said = caption.format(what=longest.before if longest else "")
+                return spot.step_figure(reference.figure, figure, said)
     return None, None
 
 
 def _step_facts(spot: Spot, placed: PlacedStep) -> tuple[FactView, ...]:
-    step, hold = placed.step, placed.step.hold
-    shown = step.hold or step.wait or step.strength or step.temperature or step.longest
-    apart = {"apart": _("taken apart"), "together": _("put together")}
-    water = {"drinking": _("drinking water"), "boiled": _("boiled and cooled water"),
-             "sterile": _("sterile water")}
-    wrap = {True: _("wrapped"), False: _("unwrapped")}
-    longest = step.longest
-    return present(
-        fact(_("The time starts:"), spot.prose(state(hold.from_))) if hold and hold.from_ else None,
-        fact(_("If interrupted:"), spot.prose(state(hold.if_interrupted)))
-        if hold and hold.if_interrupted
-        else None,
-        fact(_("No longer than:"), spot.value_prose(hold.no_longer_than)) if hold else None,
-        fact(_("Strength:"), spot.value_prose(step.strength))
-        if step.strength and shown is not step.strength
-        else None,
-        fact(_("Temperature:"), spot.value_prose(step.temperature))
-        if step.temperature and shown is not step.temperature
-        else None,
-        fact(
-            _("At the longest:"),
-            (
-                *spot.value_prose(longest),
-                *plain(_(" before {what}").format(what=longest.before)),
-            ),
-        )
-        if longest and shown is not longest
-        else None,
-        fact(_("Parts:"), sentence(apart[step.parts_are])) if step.parts_are else None,
-        fact(_("Only:"), listed([each.replace("-", " ") for each in step.parts]))
-        if step.parts
-        else None,
-        fact(_("Water:"), sentence(water[step.water])) if step.water else None,
-        fact(_("Pack:"), sentence(wrap[step.wrap])) if step.wrap is not None else None,
-        fact(_("Chemical:"), _agent(spot, step.agent)),
-    )
+    """Return the short lines of a step; the value that is shown large is not said again."""
+    step, hold, longest = placed.step, placed.step.hold, placed.step.longest
+    large = hold or step.wait or step.strength or step.temperature or longest
+    facts: list[FactView] = []
+    if hold:
+        facts.append(fact(_("The time starts:"), spot.prose(hold.from_ and state(hold.from_))))
+        again = hold.if_interrupted and state(hold.if_interrupted)
+        facts.append(fact(_("If interrupted:"), spot.prose(again)))
+        facts.append(fact(_("No longer than:"), spot.value_prose(hold.no_longer_than)))
+    if step.strength and large is not step.strength:
+        facts.append(fact(_("Strength:"), spot.value_prose(step.strength)))
+    if step.temperature and large is not step.temperature:
+        facts.append(fact(_("Temperature:"), spot.value_prose(step.temperature)))
+    if longest and large is not longest:
+        before = plain(_(" before {what}").format(what=longest.before))
+        facts.append(fact(_("At the longest:"), (*spot.value_prose(longest), *before)))
+    if step.parts_are:
+        apart = _("Taken apart") if step.parts_are == "apart" else _("Put together")
+        facts.append(fact(_("Parts:"), apart))
+    if step.parts:
+        names = listed([each.replace("-", " ") for each in step.parts])
+        facts.append(fact(_("Only:"), sentence(names)))
+    if step.water:
+        facts.append(fact(_("Water:"), _water(step.water)))
+    if step.wrap is not None:
+        facts.append(fact(_("Pack:"), _("Wrapped") if step.wrap else _("Unwrapped")))
+    if step.agent:
+        facts.append(fact(_("Chemical:"), _agent(spot, step.agent)))
+    return present(*facts)
+
+
+def _water(water: str) -> str:
+    if water == "boiled":
+        return _("Boiled and cooled water")
+    return _("Sterile water") if water == "sterile" else _("Drinking water")
 
 
 def _agent(spot: Spot, agent: str | None) -> Prose:

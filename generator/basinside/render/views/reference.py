@@ -6,6 +6,7 @@ from collections.abc import Iterator
 
 from basinside.model.equipment import Agent, Incident
 from basinside.model.figure import Choice, Figure
+from basinside.model.prose import references as prose_references
 from basinside.model.words import BASES_WITHOUT_SOURCE
 from basinside.render.view_types import (
     AgentView,
@@ -141,10 +142,9 @@ def _uses(spot: Spot) -> Iterator[tuple[str, str, str]]:
             for reference in references:
                 if reference is not None:
                     yield reference.figure, label, target
-            for text in (step.do, step.why, step.wall):
-                for span in spot.prose(text):
-                    if span.kind == "value":
-                        yield span.href.partition("#")[2], label, target
+            for text in (step.do, step.why or "", step.wall or ""):
+                for mentioned in prose_references(text):
+                    yield mentioned.figure, label, target
     for agent in content.agents.values():
         if agent.life:
             yield agent.life.figure, agent.name, f"agents/{agent.agent}.html"

@@ -50,7 +50,7 @@ def route_view(spot: Spot, instrument: Instrument, verdict: RouteVerdict) -> Rou
                 _("Who says it reaches that"),
                 spot.citation(verdict.reaches.source) if verdict.reaches else "",
             ),
-            fact(_("Held"), spot.value_prose(route.hold)),
+            fact(_("Held for"), spot.value_prose(route.hold)),
             fact(_("About"), listed(tuple(dict.fromkeys(durations)))),
             fact(
                 _("Vessels"),

@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from dataclasses import dataclass, field
+from functools import cached_property
 from typing import Any
 
 from markupsafe import Markup
@@ -37,6 +38,19 @@ class Desk:
     theme: Theme
     _about: dict[str, list[AskedItem]] = field(default_factory=dict)
     values: dict[tuple[str, str, str], SpanView] = field(default_factory=dict)
+    sentences: dict[tuple[str, str], Prose] = field(default_factory=dict)
+    signs: dict[tuple[str, str], tuple[str, SignView]] = field(default_factory=dict)
+    leads: dict[str, tuple[LinkView, ...]] = field(default_factory=dict)
+    large: dict[tuple[str, str, str], FigureView] = field(default_factory=dict)
+    notes: dict[tuple[str, str], NoteView] = field(default_factory=dict)
+
+    @cached_property
+    def practice_topics(self) -> dict[str, list[AskedItem]]:
+        """The practice items by topic, in file order."""
+        topics: dict[str, list[AskedItem]] = {}
+        for asked in self.content.items("practice"):
+            topics.setdefault(asked.topic, []).append(asked)
+        return topics
 
     def whole(self, procedure: str) -> WholeProcedure:
         """Return a procedure with its placed steps."""
@@ -92,6 +106,19 @@ class Spot:
         """Return a sentence with its values as data that lead to where they are explained."""
         if not text:
             return ()
+        if "{{" not in text:
+            return (SpanView(text=" ".join(text.split())),)
+        key = (text, self._nearness)
+        if key not in self.desk.sentences:
+            self.desk.sentences[key] = self._read(text)
+        return self.desk.sentences[key]
+
+    @property
+    def _nearness(self) -> str:
+        """What addresses of this page depend on: how deep it lies, or that it is values.html."""
+        return self.path if self.path == "values.html" else self.up
+
+    def _read(self, text: str) -> Prose:
         spans: list[SpanView] = []
         for span in read_prose(text):
             if isinstance(span, Words):
@@ -106,7 +133,7 @@ class Spot:
 
     def value(self, name: str, figure: Figure, unit: str = "") -> SpanView:
         """Return a value inside a sentence."""
-        key = (name, unit, "" if self.path == "values.html" else self.up or ".")
+        key = (name, unit, self._nearness)
         if key not in self.desk.values:
             shown = figure.value.in_unit(unit) if unit else figure.value
             self.desk.values[key] = SpanView(
@@ -122,7 +149,6 @@ class Spot:
         reference: FigureRef | None,
         caption: str = "",
         *,
-        linked: bool = True,
         source: bool = False,
     ) -> FigureView | None:
         """Return a value shown large, or None when there is none."""
@@ -131,12 +157,19 @@ class Spot:
         figure = self.desk.content.figures.get(reference.figure)
         if figure is None:
             return None
-        link = None
-        if linked:
-            address = self.link(f"values.html#{reference.figure}")
-            link = LinkView(text=_("About this value"), href=address)
+        address = self.link(f"values.html#{reference.figure}")
+        link = LinkView(text=_("About this value"), href=address)
         note = self.source_note(figure) if source else None
         return self.shown_figure(figure, caption or figure.is_, link, note)
+
+    def step_figure(self, name: str, figure: Figure, caption: str) -> tuple[FigureView, NoteView]:
+        """Return a value shown large at a step, and its source; the same for each like step."""
+        key, place = (name, caption, self._nearness), (name, self._nearness)
+        if key not in self.desk.large:
+            self.desk.large[key] = self.shown_figure(figure, caption)
+        if place not in self.desk.notes:
+            self.desk.notes[place] = self.source_note(figure)
+        return self.desk.large[key], self.desk.notes[place]
 
     def shown_figure(
         self,
@@ -202,11 +235,14 @@ class Spot:
 
     def sign(self, kind: str, word: str) -> SignView:
         """Return a safety sign with its word."""
-        name = self.desk.theme.sign(kind, word)
-        self.signs[name] = None
-        return SignView(
-            svg=self.desk.theme.placed_sign(name), word=word[:1].upper() + word[1:]
-        )
+        known = self.desk.signs.get((kind, word))
+        if known is None:
+            name = self.desk.theme.sign(kind, word)
+            svg = self.desk.theme.placed_sign(name)
+            known = name, SignView(svg=svg, word=word[:1].upper() + word[1:])
+            self.desk.signs[kind, word] = known
+        self.signs[known[0]] = None
+        return known[1]
 
 
 def fact(label: str, text: Prose | str, note: str = "") -> FactView:
