@@ -76,6 +76,7 @@
   function start(container) {
     const { say } = Basinside;
     const rules = Basinside.inlineJson(RULES);
+    if (!rules) throw new Error('no rules to examine by');
     const result = make('div', { class: 'report' });
     const told = make('p', { role: 'status', class: 'told' });
 

@@ -10,6 +10,7 @@ from pathlib import Path
 from typing import Any
 
 from basinside import files
+from basinside.certify.page_rules import page_rules
 from basinside.check.explain import explain
 from basinside.check.run import check
 from basinside.derive.everything import derive
@@ -24,6 +25,7 @@ from basinside.render.environment import Theme
 from basinside.render.report import problem_banners, report_data, report_lines, summary_line
 from basinside.render.site import Folder, PageMaker, RestsOn, assets, pages, problem_page
 from basinside.render.view_types import BannerView
+from basinside.seal.codes import word_list
 
 __all__ = [
     "Clinic",
