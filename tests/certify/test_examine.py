@@ -11,7 +11,6 @@ from hypothesis import given
 from hypothesis import strategies as st
 
 from basinside.certify.examine import NEVER_KNOWN, Examination, Standing, examine
-from basinside.model.finding import Verdict
 from basinside.certify.multikey import did_key
 from basinside.certify.record import first_moment, record_id
 from basinside.certify.secure import secure
@@ -22,6 +21,7 @@ from basinside.certify.trust import (
     retire,
     sign_trust_list,
 )
+from basinside.model.finding import Verdict
 from basinside.seal.codes import root_fingerprint
 from tests.certify.made import (
     DECISION,

@@ -16,9 +16,9 @@ from cryptography.hazmat.primitives.serialization import load_pem_private_key
 from hypothesis import given
 from hypothesis import strategies as st
 
-from basinside.model.finding import Verdict
 from basinside.certify.multikey import base58btc, did_key, from_base58btc, verification_method
 from basinside.certify.secure import secure, sign_raw, verify_raw, verify_signature_only
+from basinside.model.finding import Verdict
 from tests.certify.made import OTHER, SUPERVISOR, SUPERVISOR_DID
 from tests.reference.published_vectors import Signed, deterministic, nist, wycheproof
 from tests.test_canonical import documents

@@ -4,7 +4,6 @@ from typing import Any
 
 import pytest
 
-from basinside.model.finding import Verdict
 from basinside.certify.multikey import both_forms, did_key
 from basinside.certify.secure import secure
 from basinside.certify.trust import (
@@ -15,6 +14,7 @@ from basinside.certify.trust import (
     sign_trust_list,
     verify_trust_list,
 )
+from basinside.model.finding import Verdict
 from tests.certify.made import OTHER, ROOT, SUPERVISOR, SUPERVISOR_DID, listed, trusted
 
 OTHER_DID = did_key(OTHER.public_key())

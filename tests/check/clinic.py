@@ -15,7 +15,7 @@ from basinside.load.content import load
 from basinside.load.marked_yaml import locate
 from basinside.model.content import Content
 from basinside.model.derived import Derived
-from basinside.problem import Placed, Problem
+from basinside.problem import Place, Placed, Problem
 
 BASE = Path(__file__).parent / "base"
 CLOSED = "content/editions/2026.1.json"
@@ -52,11 +52,16 @@ def look_at(files: Mapping[str, bytes], today: date | None = None) -> Looked:
     content, problems = load(files)
     derived = derive(content)
     problems = [*problems, *check(content, derived, today)]
-    placed = []
+    by_file: dict[str, list[Place]] = {}
     for problem in problems:
-        place = problem.place
-        line, column = place.mark or locate(files.get(place.file, b""), [place])[place]
-        placed.append(Placed(problem=problem, line=line, column=column))
+        by_file.setdefault(problem.place.file, []).append(problem.place)
+    marks: dict[Place, tuple[int, int]] = {}
+    for file, places in by_file.items():
+        marks.update(locate(files.get(file, b""), places))
+    placed = [
+        Placed(problem=each, line=marks[each.place][0], column=marks[each.place][1])
+        for each in problems
+    ]
     lines = [str(each) for each in sorted(placed, key=lambda each: each.order)]
     return Looked(content=content, derived=derived, problems=problems, lines=lines)
 

@@ -158,7 +158,9 @@ def load(
         message = "there is no content/handbook.yaml; begin with “basinside new FOLDER”"
         problems.append(_problem(Place("content/handbook.yaml"), "file-missing", message))
     problems.extend(_repeated_items(content))
-    problems.extend(reference_problems(content, named, mentions))
+    unread = {file for file, entry in read.items() if entry is None}
+    unread.update(_folder(read, "content/instruments/").keys() - instruments.keys())
+    problems.extend(reference_problems(content, named, mentions, unread))
     if memory is not None:
         memory.forget_unused()
     return content, problems

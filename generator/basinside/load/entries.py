@@ -6,7 +6,7 @@ import difflib
 import types
 import typing
 from functools import lru_cache
-from typing import Any, TypeVar
+from typing import Any, Final, TypeVar
 
 from pydantic import BaseModel, ValidationError
 
@@ -14,6 +14,11 @@ from basinside.model.entry import PLACE_KEY
 from basinside.problem import Level, Place, Problem
 
 E = TypeVar("E", bound=BaseModel)
+
+CUT_IN_BRACKETS: Final = (
+    "Inside brackets a comma begins a new entry; did it cut a sentence? Then write one entry to a"
+    " line, each after “- ”."
+)
 
 
 def read_entry(model: type[E], data: Any, file: str) -> tuple[E | None, tuple[Problem, ...]]:
@@ -24,33 +29,44 @@ def read_entry(model: type[E], data: Any, file: str) -> tuple[E | None, tuple[Pr
     try:
         return model.model_validate(data), ()
     except ValidationError as error:
-        return None, tuple(
-            dict.fromkeys(
-                _translate(model, data, file, each)
-                for each in error.errors(include_url=False)
-            )
-        )
+        found = (_translate(model, data, file, each) for each in error.errors(include_url=False))
+        return None, tuple(dict.fromkeys(each for each in found if each is not None))
 
 
-def _translate(model: type[BaseModel], data: Any, file: str, error: Any) -> Problem:
-    loc = tuple(part for part in error["loc"] if part not in {"item", "scenario"} or _is_key(data, error["loc"], part))
+def _translate(model: type[BaseModel], data: Any, file: str, error: Any) -> Problem | None:
+    """Return what pydantic objects to, or None where the reader of YAML said it already."""
+    tags = {"item", "scenario"}
+    loc = tuple(
+        part for part in error["loc"] if part not in tags or _is_key(data, error["loc"], part)
+    )
     place, given, holder = _walk(data, loc, file)
     kind = error["type"]
-    name = str(loc[-1]) if loc else ""
+    if given is None and kind != "missing":
+        return None
+    name = next((part for part in reversed(loc) if isinstance(part, str)), "")
     if kind == "extra_forbidden":
         return _problem(place, "unknown-key", *_unknown_key(model, loc, holder))
     if kind == "missing":
-        return _problem(place, "missing-key", f"“{name}” is missing here")
+        said_already = isinstance(holder, dict) and name in holder
+        return None if said_already else _missing(place, name)
+    if not isinstance(given, str):
+        return _problem(place, "wrong-shape", _wrong_shape(kind, name))
     if kind == "literal_error":
-        allowed = _allowed(error)
-        return _problem(place, "unknown-word", *_unknown_word(str(given), allowed, name))
+        return _problem(place, "unknown-word", *_unknown_word(given, _allowed(error), name))
+    in_list = isinstance(holder, tuple)
     if kind == "string_pattern_mismatch":
-        return _problem(place, "bad-id", _bad_pattern(str(given), error["ctx"]["pattern"]))
+        return _problem(place, "bad-id", *_bad_pattern(given, error["ctx"]["pattern"], in_list))
     if kind == "value_error":
         return _problem(place, "bad-value", f"{name} is “{given}”: {error['ctx']['error']}")
     if kind == "string_too_long":
         return _problem(place, "bad-value", f"{name} is longer than a note may be; shorten it")
-    return _problem(place, "wrong-shape", _wrong_shape(kind, name, given))
+    if kind == "string_too_short":
+        return _problem(place, "bad-value", f"{name} is empty; write something or delete the key")
+    return _problem(place, "wrong-shape", _wrong_shape(kind, name))
+
+
+def _missing(place: Place, name: str) -> Problem:
+    return _problem(place, "missing-key", f"“{name}” is missing here")
 
 
 def _is_key(data: Any, loc: tuple[Any, ...], part: Any) -> bool:
@@ -106,27 +122,27 @@ def _allowed(error: Any) -> tuple[str, ...]:
     return tuple(part.strip().strip("'\"") for part in said.replace(" or ", ", ").split(", "))
 
 
-def _bad_pattern(given: str, pattern: str) -> str:
-    if "\\." in pattern and "A-Z" not in pattern and "[0-9]{4}" not in pattern:
-        return f"“{given}” is no id of a value; write lower-case words with dots, as boil.hold"
+def _bad_pattern(given: str, pattern: str, in_list: bool) -> tuple[str, str]:
     if "[0-9]{4}" in pattern:
-        return f"“{given}” is no edition; write it as 2026.2"
+        return f"“{given}” is no edition; write it as 2026.2", ""
     if "[^,]" in pattern:
-        return f"“{given}” is no citation; write a source id, one space and the place, no comma"
+        return f"“{given}” is no citation; write a source id, one space and the place, no comma", ""
+    if "\\." in pattern:
+        said = f"“{given}” is no id of a value; write lower-case words with dots, as boil.hold"
+        return said, ""
     if "/" in pattern:
-        return f"“{given}” names no step; write procedure/step"
-    return f"“{given}” is no id; write lower-case words with hyphens"
+        return f"“{given}” names no step; write procedure/step", ""
+    hint = CUT_IN_BRACKETS if in_list and " " in given else ""
+    return f"“{given}” is no id; write lower-case words with hyphens", hint
 
 
-def _wrong_shape(kind: str, name: str, given: Any) -> str:
+def _wrong_shape(kind: str, name: str) -> str:
     shown = name or "this"
-    if given is None:
-        return f"{shown} has no value"
     if kind in {"tuple_type", "too_short", "too_long"}:
         return f"{shown} must be a list: entries with “- ” or in brackets"
     if kind in {"model_type", "model_attributes_type", "dict_type"}:
-        return f"{shown} must be keys with values, not a sentence"
-    if kind.startswith("string"):
+        return f"{shown} must be keys with values, not a sentence or a list"
+    if kind.startswith(("string", "literal")):
         return f"{shown} must be a sentence or a word, not keys or a list"
     return f"{shown} has the wrong shape"
 

@@ -72,7 +72,7 @@ def read_yaml(raw: bytes, file: str) -> tuple[Any, tuple[Problem, ...]]:
     data = reader.plain(root, (), 0)
     if data is None and not reader.problems:
         reader.at(root, "file-empty", "the file is empty")
-    return data, tuple(reader.problems)
+    return data, tuple(dict.fromkeys(reader.problems))
 
 
 def _compose(text: str, file: str) -> tuple[Any, tuple[Problem, ...]]:

@@ -10,6 +10,7 @@ from typing import Any, Final, NamedTuple, get_args
 
 from pydantic import BaseModel
 
+from basinside.load.entries import CUT_IN_BRACKETS
 from basinside.load.mentions import Mention
 from basinside.model.content import Content
 from basinside.model.entry import FigureRef
@@ -35,6 +36,7 @@ def reference_problems(
     content: Content,
     named: Iterable[tuple[Named, ...]],
     mentions: Mapping[str, tuple[Mention, ...]],
+    unread: Iterable[str] = (),
 ) -> list[Problem]:
     """Return a problem for every id that names nothing, and for units that do not fit.
 
@@ -42,24 +44,48 @@ def reference_problems(
         content: the model.
         named: the ids that each file names outside prose.
         mentions: file -> the values that its sentences refer to.
+        unread: files that could not be read; an id that may stand in one of them is not missed.
     """
     known = _known(content)
+    hidden = _Hidden(unread)
     problems: list[Problem] = []
     for each in chain.from_iterable(named):
-        if each.id not in known[each.kind]:
+        if each.id not in known[each.kind] and not hidden.may_hold(each):
             problems.append(_unknown(each, known[each.kind]))
     for file, mentioned in mentions.items():
         for mention in mentioned:
             place = Place(file, (), mention.mark)
             figure = content.figures.get(mention.figure)
             if figure is None:
-                problems.append(_unknown(Named("value", mention.figure, place), known["value"]))
+                missed = Named("value", mention.figure, place)
+                if not hidden.may_hold(missed):
+                    problems.append(_unknown(missed, known["value"]))
             elif mention.unit:
                 try:
                     figure.value.in_unit(mention.unit)
                 except QuantityError as error:
                     problems.append(_problem(place, "bad-value", str(error)))
     return problems
+
+
+class _Hidden:
+    """Where an id may stand that was not found, because a file could not be read."""
+
+    def __init__(self, unread: Iterable[str]) -> None:
+        self.unread = frozenset(unread)
+        self.folders = {file.rsplit("/", 1)[0] for file in self.unread}
+
+    def may_hold(self, named: Named) -> bool:
+        """Return whether a file that could not be read may hold the id."""
+        if not self.unread:
+            return False
+        own = named.id.split("/", 1)[0]
+        for place in _HOMES[named.kind]:
+            if place in self.unread or f"{place}/{own}.yaml" in self.unread:
+                return True
+            if place in _MANY_IN_A_FILE and place in self.folders:
+                return True
+        return False
 
 
 def _known(content: Content) -> dict[str, Any]:
@@ -258,7 +284,8 @@ def _many_keys(kind: str, values: Any, place: Place) -> Iterator[Named]:
 def _unknown(named: Named, known: Any) -> Problem:
     names = [each for each in known if isinstance(each, str)]
     near = difflib.get_close_matches(named.id, names, 1, 0.6)
-    hint = f"Did you mean “{near[0]}”?" if near else ""
+    in_list = bool(named.place.path) and isinstance(named.place.path[-1], int)
+    hint = f"Did you mean “{near[0]}”?" if near else CUT_IN_BRACKETS if in_list else ""
     kind = "step" if named.kind == "step or line" else named.kind
     return _problem(named.place, "unknown-id", f"there is no {kind} “{named.id}”", hint)
 
@@ -279,3 +306,35 @@ _FINDERS: Final[tuple[tuple[type, Callable[[Any], Iterator[Named]]], ...]] = (
     (Observation, _observation),
     (Handbook, _handbook),
 )
+
+_PROCEDURES: Final = "content/procedures"
+_INSTRUMENTS: Final = "content/instruments"
+_FIGURES: Final = "content/figures"
+_QUESTIONS: Final = "quizzes/questions"
+_HANDBOOK: Final = "content/handbook.yaml"
+_EQUIPMENT: Final = "content/equipment.yaml"
+_INCIDENTS: Final = "content/incidents.yaml"
+_MANY_IN_A_FILE: Final = frozenset({_FIGURES, _QUESTIONS})
+
+_HOMES: Final[dict[str, tuple[str, ...]]] = {
+    "value": (_FIGURES,),
+    "choice": (_FIGURES,),
+    "source": ("content/sources.yaml",),
+    "agent": ("content/agents",),
+    "route": ("content/routes",),
+    "equipment": (_EQUIPMENT,),
+    "incident": (_INCIDENTS,),
+    "instrument": (_INSTRUMENTS,),
+    "procedure": (_PROCEDURES,),
+    "step": (_PROCEDURES,),
+    "step or line": (
+        _PROCEDURES, "quizzes/observations", "content/agents", "content/routes", _INSTRUMENTS,
+        _FIGURES, _EQUIPMENT, _INCIDENTS,
+    ),
+    "vessel": (_HANDBOOK,),
+    "contact": (_HANDBOOK,),
+    "scope or procedure": (_HANDBOOK, _PROCEDURES),
+    "topic": (_QUESTIONS,),
+    "assessment": ("quizzes/assessments",),
+}
+"""Kind of id -> the files, or the folders of files named after the id, that may hold it."""

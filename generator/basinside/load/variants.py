@@ -7,11 +7,14 @@ parts. Each key keeps the place it was written at.
 from __future__ import annotations
 
 from collections.abc import Mapping
-from typing import Any
+from typing import Any, Final
 
 from basinside.load.entries import read_entry
 from basinside.model.instrument import Instrument
 from basinside.problem import Level, Place, Problem
+
+LONGEST_CHAIN: Final = 20
+"""Variants of variants; two are usual (our own cap)."""
 
 _OWN_KEYS = frozenset({"instrument", "variant_of", "look_alikes", "units", "waive"})
 
@@ -24,7 +27,8 @@ def merge_variants(
     Args:
         written: file -> plain data of one instrument, places included.
     """
-    by_id = {data.get("instrument"): file for file, data in written.items()}
+    named = ((data.get("instrument"), file) for file, data in written.items())
+    by_id: dict[Any, str] = {name: file for name, file in named if isinstance(name, str)}
     problems: list[Problem] = []
     out: dict[str, Instrument] = {}
     for file, data in written.items():
@@ -51,6 +55,10 @@ def _whole(
     parent_file = by_id.get(parent_id) if isinstance(parent_id, str) else None
     if parent_file is None:
         message = f"there is no instrument “{parent_id}” to be a variant of"
+        problems.append(_problem(Place(file, ("variant_of",)), message))
+        return None
+    if len(above) >= LONGEST_CHAIN:
+        message = f"more than {LONGEST_CHAIN} variants of one another; write this one whole"
         problems.append(_problem(Place(file, ("variant_of",)), message))
         return None
     if parent_file in (*above, file):

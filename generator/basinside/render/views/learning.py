@@ -2,10 +2,11 @@
 
 from __future__ import annotations
 
+from itertools import groupby
 from typing import Any
 
 from basinside.model.content import AskedItem
-from basinside.model.derived import Checklist
+from basinside.model.derived import Checklist, ChecklistLine
 from basinside.model.words import LINE_VERDICTS, SETTINGS
 from basinside.render.view_types import (
     BenchItemView,
@@ -285,16 +286,8 @@ def _spans(prose: Prose) -> list[Any]:
 def observation_sheet_view(spot: Spot, checklist: Checklist) -> ObservationSheetView:
     """Return the sheet of one procedure: one side, to tick and to sign."""
     whole = spot.desk.whole(checklist.procedure)
-    stages: dict[str, list[ObservationLineView]] = {}
-    for n, line in enumerate(checklist.lines):
-        stage = sentence(line.placed.stage.stage) if line.placed else _("Also to be seen")
-        stages.setdefault(stage, []).append(
-            ObservationLineView(
-                number=str(n + 1),
-                see=spot.prose(line.text),
-                safety_word=_("Safety step") if line.placed else "",
-            )
-        )
+    numbered = list(enumerate(checklist.lines, start=1))
+    stages = groupby(numbered, lambda each: _watched_in(each[1]))
     settings = {"real": _("real"), "simulated": _("simulated"), "remote": _("remote")}
     verdicts = {
         "met": _("Met"), "met with help": _("Met with help"), "not met": _("Not met"),
@@ -305,8 +298,10 @@ def observation_sheet_view(spot: Spot, checklist: Checklist) -> ObservationSheet
         lead=plain(
             _("Watch the whole procedure. Step in at once when someone could be hurt.")
         ),
-        print_hint=plain(_("Print this page on one side. Type the ticks in later, or keep the"
-                           " signed sheet: it is valid by itself.")),
+        print_hint=plain(
+            _("Print this sheet. Type the ticks in later, or keep the signed sheet: it is valid by"
+              " itself.")
+        ),
         head=(
             BlankView(label=_("Staff code of the learner")),
             BlankView(label=_("Staff code of the observer")),
@@ -321,7 +316,18 @@ def observation_sheet_view(spot: Spot, checklist: Checklist) -> ObservationSheet
         verdicts=tuple(verdicts[each] for each in LINE_VERDICTS),
         why=_("Why, if not met"),
         stages=tuple(
-            ObservationStageView(name=name, lines=tuple(lines)) for name, lines in stages.items()
+            ObservationStageView(
+                name=name,
+                lines=tuple(
+                    ObservationLineView(
+                        number=str(n),
+                        see=spot.prose(line.text),
+                        safety_word=_("Safety step") if line.placed else "",
+                    )
+                    for n, line in lines
+                ),
+            )
+            for name, lines in stages
         ),
         cues_heading=_("Look for:"),
         cues=tuple(spot.prose(each) for each in checklist.cues),
@@ -342,6 +348,10 @@ def observation_sheet_view(spot: Spot, checklist: Checklist) -> ObservationSheet
             if each
         ),
     )
+
+
+def _watched_in(line: ChecklistLine) -> str:
+    return sentence(line.placed.stage.stage) if line.placed else _("Also to be seen")
 
 
 def examine_view(_spot: Spot) -> ExamineView:
