@@ -5,6 +5,7 @@
 
   const PROTOCOL = 'basinside/store/1';
   const PATIENCE_MS = 5000; // for a slow stick; the page works meanwhile
+  const GREETING_MS = 1500; // a loaded frame answers at once, or holds no script of ours
 
   /**
    * `works` tells whether drafts outlive the page. `put` writes only over `was`, the text last seen
@@ -17,11 +18,12 @@
   /**
    * @template T
    * @param {Promise<T>} promise
+   * @param {number} [patience] milliseconds
    * @returns {Promise<T>}
    */
-  function soon(promise) {
+  function soon(promise, patience) {
     return new Promise((resolve, reject) => {
-      const late = setTimeout(() => reject(new Error('no answer')), PATIENCE_MS);
+      const late = setTimeout(() => reject(new Error('no answer')), patience || PATIENCE_MS);
       promise.then(resolve, reject).finally(() => clearTimeout(late));
     });
   }
@@ -81,6 +83,7 @@
     frame.src = address;
     document.body.append(frame);
     await soon(ready);
+    await soon(ask({ deed: 'hello' }), GREETING_MS);
     const store = {
       works: true,
       get: async (/** @type {string} */ key) => {

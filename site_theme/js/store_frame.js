@@ -56,6 +56,8 @@
 
   /** @type {Record<string, (asked: any) => Promise<any>>} */
   const DEEDS = {
+    hello: async () => true,
+
     get: ({ key }) => within('readonly', (shelf, give) => read(shelf, key, give)),
 
     // Writes only over what the asker last saw (`was`): a second tab does not lose its answers.
@@ -76,6 +78,7 @@
   /** @param {any} asked */
   function allowed(asked) {
     const { deed, key, value, was } = asked;
+    if (deed === 'hello') return true;
     if (typeof key !== 'string') return false;
     if (deed === 'clear') return PREFIX.test(key);
     if (!KEY.test(key)) return false;

@@ -10,6 +10,7 @@ import json
 from pathlib import Path
 from typing import Any
 
+from basinside.render.environment import joined_script
 from basinside.render.views.chrome import POLICY
 from basinside.render.views.phrases import PHRASES, page_phrases
 from tests.built import CHECKOUT
@@ -27,7 +28,7 @@ PAGE = {
 def script(order_file: str = "order.txt") -> str:
     """Return the scripts of an order file, joined."""
     names = (THEME / "js" / order_file).read_text(encoding="utf-8").split()
-    return "\n".join((THEME / "js" / name).read_text(encoding="utf-8") for name in names)
+    return joined_script((THEME / "js" / name).read_text(encoding="utf-8") for name in names)
 
 
 def sheet() -> str:

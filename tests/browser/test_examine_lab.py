@@ -3,6 +3,7 @@
 import json
 from datetime import date
 from pathlib import Path
+from typing import Any
 
 import pytest
 from playwright.sync_api import Page, expect
@@ -75,7 +76,7 @@ def by_python(record: Record, trust: object, words: str | None, on: date | None)
 
 def differing(
     page: Page, records: list[Record], trust: object, words: str | None, on: date | None
-) -> list[object]:
+) -> list[Any]:
     ours = [by_python(each, trust, words, on) for each in records]
     texts = [json.dumps(each, ensure_ascii=False) for each in records]
     trusted = None if trust is None else json.dumps(trust)

@@ -94,7 +94,7 @@ def test_both_sides_give_the_same_points(tmp_path: Path, open_page: Opener) -> N
     for _ in range(PAIRS):
         plan = a_plan(rng)
         pairs.append((plan, an_answer(rng, plan)))
-    ours = []
+    ours: list[dict[str, Any]] = []
     for plan, answer in pairs:
         outcome = evaluate(plan, answer)
         ours.append(

@@ -6,7 +6,7 @@ from pathlib import Path
 from typing import Any
 
 import pytest
-from playwright.sync_api import Page, expect
+from playwright.sync_api import Dialog, Page, expect
 
 from basinside.model.attempt import Attempt
 from tests.browser import script_lab
@@ -279,7 +279,12 @@ def test_without_a_place_to_keep_it_says_so_and_works(tmp_path: Path, open_page:
     page.get_by_role("button", name="Check my answer").click()
     assert page.get_by_text("Your answer is right.").is_visible()
     asked: list[str] = []
-    page.on("dialog", lambda dialog: (asked.append(dialog.type), dialog.accept()))
+
+    def leave(dialog: Dialog) -> None:
+        asked.append(dialog.type)
+        dialog.accept()
+
+    page.on("dialog", leave)
     page.reload()
     assert asked == ["beforeunload"]
     open_page.complaints.clear()

@@ -8,6 +8,7 @@ from __future__ import annotations
 
 import fnmatch
 import json
+import re
 from collections.abc import Iterable, Mapping
 from typing import Any
 
@@ -47,6 +48,10 @@ def prose(spans: Iterable[SpanView]) -> Markup:
         parts.append(text)
     return Markup("".join(parts))  # noqa: S704 - every piece was escaped
 
+_COMMENT_LINES = re.compile(
+    r"^[ \t]*(?:/\*(?:(?!\*/).)*\*/|//[^\n]*)[ \t]*\n", re.MULTILINE | re.DOTALL
+)
+
 
 class Theme:
     """The files of the theme, by relative path, and what is made of them once."""
@@ -80,7 +85,7 @@ class Theme:
         """Return the scripts that an order file lists, joined to one classic script."""
         folder = order_file.rsplit("/", 1)[0]
         names = self._files[order_file].split()
-        return "\n".join(self._files[f"{folder}/{name}"].strip() for name in names) + "\n"
+        return joined_script(self._files[f"{folder}/{name}"] for name in names)
 
     def sign(self, kind: str, word: str) -> str:
         """Return the name of the sign for a word (``worn``, ``danger``, ``hazard``, ``mark``)."""
@@ -107,6 +112,14 @@ class Theme:
     def _sign_inside(self, name: str) -> str:
         text = self._files[f"signs/{name}.svg"]
         return text[text.index(">", text.index("<svg")) + 1 : text.rindex("</svg>")].strip()
+
+
+def joined_script(scripts: Iterable[str]) -> str:
+    """Return scripts as one, without the comments that have lines of their own.
+
+    They are a third of the text, and a page from a slow stick is better without them.
+    """
+    return "\n".join(_COMMENT_LINES.sub("", each).strip() for each in scripts) + "\n"
 
 
 def inline_json(value: Any) -> Markup:
