@@ -60,7 +60,8 @@ def enter_attempt(
         phrase=None if code else phrase_of(phrase, "Opening the form: marking phrase"),
     )
     given = entering.read_answers(answers, opened) if answers else _ask_answers(opened)
-    attempt = entering.attempt_of(opened, given, learner=learner, on=day, language="en")
+    language = entering.language_of(folder)
+    attempt = entering.attempt_of(opened, given, learner=learner, on=day, language=language)
     say(f"Understood for {learner} on {day.isoformat()}:")
     for number, (item, chosen) in enumerate(zip(opened.document["items"], given, strict=True), 1):
         say(f"  {number:>2} {entering.letters(chosen) or '-':<4} {item['stem']}")

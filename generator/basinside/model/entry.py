@@ -16,10 +16,12 @@ from pydantic import (
     BeforeValidator,
     ConfigDict,
     Field,
+    GetJsonSchemaHandler,
     SkipValidation,
     StringConstraints,
     WithJsonSchema,
 )
+from pydantic_core import CoreSchema
 
 from basinside.model.prose import ProseError, read_prose
 from basinside.problem import Place
@@ -148,7 +150,18 @@ StepPath = Annotated[
 Mapping = Annotated[dict[K, V], BeforeValidator(_without_place)]
 """A mapping whose keys an author chooses."""
 
-OneOrMore = Annotated[tuple[V, ...], BeforeValidator(_one_or_more)]
+
+class _OrOne:
+    """Lets the schema for editors accept what ``_one_or_more`` accepts."""
+
+    def __get_pydantic_json_schema__(
+        self, core: CoreSchema, handler: GetJsonSchemaHandler
+    ) -> dict[str, Any]:
+        many = handler(core)
+        return {"anyOf": [many["items"], many]}
+
+
+OneOrMore = Annotated[tuple[V, ...], BeforeValidator(_one_or_more), _OrOne()]
 """A list of which a single entry may stand without brackets."""
 
 

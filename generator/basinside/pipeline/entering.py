@@ -16,7 +16,7 @@ from basinside.derive.scopes import procedure_scope_digest
 from basinside.model.attempt import Answer, Attempt
 from basinside.model.observed import Observation
 from basinside.model.words import LINE_VERDICTS, LineVerdict
-from basinside.pipeline.build import Clinic
+from basinside.pipeline.build import Clinic, read_clinic
 from basinside.pipeline.forms import OpenForm, sound_clinic
 from basinside.pipeline.machine_files import as_part
 from basinside.pipeline.refusal import RefusedError
@@ -99,6 +99,12 @@ def read_answers(typed: str, form: OpenForm) -> tuple[tuple[int, ...], ...]:
             f"No answer to {', '.join(missing)}; write {missing[0]}- for a question left open."
         )
     return tuple(found[n] for n in range(1, len(items) + 1))
+
+
+def language_of(root: Path) -> str:
+    """Return the language in which the clinic's forms are printed."""
+    handbook = read_clinic(root).content.handbook
+    return handbook.language if handbook else "en"
 
 
 def attempt_of(

@@ -74,9 +74,10 @@ def _trust_of(folder: Path) -> object | None:
     for name in TRUST_NAMES:
         if files.read_if_there(folder / name) is not None:
             try:
-                return read_value(folder / name)
+                value = read_value(folder / name)
             except RefusedError:
                 return ""
+            return "" if value is None else value
     return None
 
 

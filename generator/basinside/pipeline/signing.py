@@ -3,63 +3,27 @@
 from __future__ import annotations
 
 from collections.abc import Sequence
-from dataclasses import asdict, dataclass, replace
+from dataclasses import dataclass, replace
 from datetime import date
 from pathlib import Path
-from typing import Any, Literal
 
 from basinside import files
-from basinside.certify.days import NotADurationError, day_after
 from basinside.certify.policy import Case, can_be_overridden, judge_policy, stands_in_the_way
-from basinside.certify.record import (
-    CoveredProcedure,
-    Decision,
-    EvidenceGiven,
-    KnowledgeResult,
-    RecordWords,
-    first_moment,
-    unsigned_record,
-)
-from basinside.certify.secure import secure
-from basinside.derive.scopes import find_scope, policy_for, procedure_scope_digest
+from basinside.derive.scopes import find_scope, policy_for
 from basinside.model.derived import Policy, Scope
 from basinside.model.finding import Finding, fails, holds, unknown
-from basinside.model.machine_file import MachineFileError
 from basinside.model.record import CompletionRecord
 from basinside.model.results import AttemptResult, ObservationResult
 from basinside.pipeline.build import TRUST_FILE, Clinic
+from basinside.pipeline.decision import Asked, SignerKey, signed_record
 from basinside.pipeline.desk import Scored, Scorer
 from basinside.pipeline.forms import sound_clinic
-from basinside.pipeline.keys import PrivateKey, read_trust, unlock
-from basinside.pipeline.machine_files import as_part, printable
+from basinside.pipeline.keys import read_trust, unlock
+from basinside.pipeline.machine_files import as_part
 from basinside.pipeline.refusal import RefusedError
 from basinside.render.findings import finding_data, finding_line, finding_sentence
-from basinside.render.record_words import (
-    attempt_name,
-    beside_limit,
-    observation_name,
-    procedure_title,
-    record_text,
-    scope_title,
-)
 
-
-@dataclass(frozen=True, slots=True, kw_only=True)
-class Asked:
-    """What a supervisor wants to sign, for whom, from which day.
-
-    ``beside`` is the staff code of whom the person works beside, on ``steps`` only; without it
-    the record is for working alone. ``until`` ends it sooner than the policy does.
-    """
-
-    scope: str
-    learner: str
-    on: date
-    beside: str | None = None
-    steps: tuple[str, ...] = ()
-    limits: tuple[str, ...] = ()
-    override: str = ""
-    until: date | None = None
+__all__ = ["Asked", "SignerKey", "Signing", "open_signer", "sign", "told", "told_to_a_tool"]
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -73,15 +37,6 @@ class Signing:
     in_the_way: tuple[Finding, ...]
     record: dict[str, object] | None = None
     path: Path | None = None
-
-
-@dataclass(frozen=True, slots=True, kw_only=True)
-class SignerKey:
-    """The signer's key, opened."""
-
-    staff_code: str
-    did: str
-    private: PrivateKey
 
 
 def open_signer(path: Path, phrase: str) -> SignerKey:
@@ -127,7 +82,8 @@ def sign(
         raise RefusedError(f"There is no scope “{asked.scope}”; there is {', '.join(known)}.")
     _refuse_steps(clinic, scope, asked)
     scorer = Scorer(root, marking_phrase, clinic)
-    scored = [scorer.score(each) for each in evidence]
+    # In an order of their own, so that the same evidence makes the same record.
+    scored = sorted((scorer.score(each) for each in evidence), key=lambda each: each.result.digest)
     policy = policy_for(clinic.content, scope)
     findings = (
         _listed(root, key, asked.on),
@@ -144,7 +100,7 @@ def sign(
         return Signing(findings=findings, in_the_way=in_the_way)
     if not overridden:  # a reason that nothing needed would only cast doubt on a sound record
         asked = replace(asked, override="")
-    record = _record(clinic, policy, scope, asked, key, [each.result for each in scored])
+    record = signed_record(clinic, policy, scope, asked, key, [each.result for each in scored])
     path = into / f"{asked.learner}-{scope.id}-{asked.on.isoformat()}.record.json"
     shaped = as_part(record, CompletionRecord, path.name)
     files.write_new_file(path, shaped.text())
@@ -210,90 +166,6 @@ def _refuse_steps(clinic: Clinic, scope: Scope, asked: Asked) -> None:
     for each in asked.steps:
         if each not in known:
             raise RefusedError(f"There is no step “{each}” in {scope.id}; write PROCEDURE/STEP.")
-
-
-def _record(
-    clinic: Clinic,
-    policy: Policy,
-    scope: Scope,
-    asked: Asked,
-    key: SignerKey,
-    results: Sequence[AttemptResult | ObservationResult],
-) -> dict[str, object]:
-    try:
-        decision = _decision(clinic, policy, scope, asked, key, results)
-        return secure(unsigned_record(decision), key.private, created=first_moment(asked.on))
-    except MachineFileError as error:
-        raise RefusedError(f"The record would not be sound: {printable(error.lines[0])}") from None
-    except (NotADurationError, ValueError) as error:
-        raise RefusedError(f"No record: {error}.") from None
-
-
-def _decision(
-    clinic: Clinic,
-    policy: Policy,
-    scope: Scope,
-    asked: Asked,
-    key: SignerKey,
-    results: Sequence[AttemptResult | ObservationResult],
-) -> Decision:
-    content, handbook = clinic.content, clinic.content.handbook
-    if handbook is None or policy.lasts is None:
-        raise ValueError("the policy does not say how long a record lasts")
-    procedures = tuple(
-        CoveredProcedure(
-            id=name,
-            title=procedure_title(content.procedures[name].title, name),
-            scope_digest=procedure_scope_digest(content, name),
-        )
-        for name in scope.procedures
-    )
-    title = scope_title(scope.id, [each.title for each in procedures])
-    level: Literal["alone", "beside"] = "alone" if asked.beside is None else "beside"
-    until = day_after(asked.on, policy.lasts)
-    return Decision(
-        handbook=handbook.handbook,
-        edition=handbook.edition,
-        language=handbook.language,
-        learner=asked.learner,
-        scope_id=scope.id,
-        scope_title=title,
-        scope_digest=scope.digest,
-        procedures=procedures,
-        knowledge=_knowledge(results),
-        practice_seen=sum(isinstance(each, ObservationResult) and each.counts for each in results),
-        evidence=tuple(_given(each) for each in results),
-        signer=key.staff_code,
-        signer_did=key.did,
-        valid_from=asked.on,
-        valid_until=until if asked.until is None else min(until, asked.until),
-        words=RecordWords(**_plain(asdict(record_text(title, level, policy)))),
-        level=level,
-        steps=asked.steps,
-        limits=(*((beside_limit(asked.beside),) if asked.beside else ()), *asked.limits),
-        override=asked.override,
-    )
-
-
-def _plain(words: dict[str, Any]) -> dict[str, str]:
-    return {name: str(text) for name, text in words.items()}
-
-
-def _knowledge(
-    results: Sequence[AttemptResult | ObservationResult],
-) -> KnowledgeResult | None:
-    attempts = [each for each in results if isinstance(each, AttemptResult)]
-    if not attempts:
-        return None
-    best = max(attempts, key=lambda each: (each.passed, each.points))
-    return KnowledgeResult(passed=best.items_passed, of=len(best.items), needed=best.items_needed)
-
-
-def _given(result: AttemptResult | ObservationResult) -> EvidenceGiven:
-    name, told = (
-        attempt_name(result) if isinstance(result, AttemptResult) else observation_name(result)
-    )
-    return EvidenceGiven(digest=result.digest, name=name, narrative=told)
 
 
 def told(signing: Signing) -> list[str]:

@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import json
+import re
 from collections.abc import Mapping, Sequence
 from typing import Any
 
@@ -25,11 +26,12 @@ MEMBERS = {
 def change_sentence(change: Change) -> str:
     """Return one change as a line: ``boil.hold: 20 min -> 25 min``."""
     safety = _(" (safety step)") if change.safety else ""
+    old, new = _differing(change.old, change.new)
     return _template(change).format(
         id=change.id,
         member=MEMBERS.get(change.member, change.member.replace("_", " ")),
-        old=_shown(change.old),
-        new=_shown(change.new),
+        old=_shown(old),
+        new=_shown(new),
         moved=", ".join(_moved(change)),
     ) + (safety if change.kind.startswith("step-") else "")
 
@@ -64,13 +66,29 @@ def _moved(change: Change) -> list[str]:
     return [step for step in new if before.get(step) != after.get(step)]
 
 
+def _differing(old: Any, new: Any) -> tuple[Any, Any]:
+    """Of two mappings only the members that differ; anything else as it is."""
+    if not isinstance(old, Mapping) or not isinstance(new, Mapping):
+        return old, new
+    names = [name for name in dict.fromkeys((*old, *new)) if old.get(name) != new.get(name)]
+    return {name: old.get(name) for name in names}, {name: new.get(name) for name in names}
+
+
+def _time(text: str) -> str:
+    """Seconds as people read them: editions keep them in base units."""
+    seconds = re.fullmatch(r"([0-9]{3,9}) s", text)
+    if seconds is None or int(seconds[1]) % 60:
+        return text
+    return f"{int(seconds[1]) // 60} min"
+
+
 def _shown(value: Any) -> str:
     if value is None:
         return _("nothing")
     if isinstance(value, bool):
         return _("yes") if value else _("no")
     if isinstance(value, str):
-        return value.replace("\N{NO-BREAK SPACE}", " ")
+        return _time(value.replace("\N{NO-BREAK SPACE}", " "))
     if isinstance(value, Mapping):
         return ", ".join(f"{key} {_shown(each)}" for key, each in value.items())
     if isinstance(value, list | tuple):

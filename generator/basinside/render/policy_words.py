@@ -105,9 +105,7 @@ def _open_phrases() -> dict[str, str]:
         "attempts-elsewhere.not-judged": _(
             "Attempts at {assessment} that are not among this evidence."
         ),
-        "observers-entitled.not-judged": _(
-            "Whether the observers' own records were in date."
-        ),
+        "observers-entitled.not-judged": _("Whether the observers' own records were in date."),
         "lapse.not-judged": _("Whether the work was done within {after}."),
         "way-back.not-judged": _("The way back after a lapse (runs asked: {runs})."),
     }
