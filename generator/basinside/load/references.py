@@ -63,8 +63,10 @@ def reference_problems(
             elif mention.unit:
                 try:
                     figure.value.in_unit(mention.unit)
-                except QuantityError as error:
-                    problems.append(_problem(place, "bad-value", str(error)))
+                except QuantityError:
+                    kind = figure.value.kind
+                    said = f"{mention.figure} is {kind} and cannot be shown in “{mention.unit}”"
+                    problems.append(_problem(place, "bad-value", said, f"Name a unit of {kind}"))
     return problems
 
 
@@ -115,9 +117,16 @@ def _known(content: Content) -> dict[str, Any]:
         "instrument": content.instruments,
         "procedure": content.procedures,
         "step": steps,
-        "step or line": steps | lines | set(content.agents) | set(content.incidents)
-        | set(content.routes) | set(content.instruments) | set(content.figures)
-        | set(content.choices) | set(content.procedures) | set(content.equipment),
+        "step or line": steps
+        | lines
+        | set(content.agents)
+        | set(content.incidents)
+        | set(content.routes)
+        | set(content.instruments)
+        | set(content.figures)
+        | set(content.choices)
+        | set(content.procedures)
+        | set(content.equipment),
         "vessel": vessels,
         "contact": contacts,
         "scope or procedure": scopes | set(content.procedures) | {"all"},
@@ -328,8 +337,14 @@ _HOMES: Final[dict[str, tuple[str, ...]]] = {
     "procedure": (_PROCEDURES,),
     "step": (_PROCEDURES,),
     "step or line": (
-        _PROCEDURES, "quizzes/observations", "content/agents", "content/routes", _INSTRUMENTS,
-        _FIGURES, _EQUIPMENT, _INCIDENTS,
+        _PROCEDURES,
+        "quizzes/observations",
+        "content/agents",
+        "content/routes",
+        _INSTRUMENTS,
+        _FIGURES,
+        _EQUIPMENT,
+        _INCIDENTS,
     ),
     "vessel": (_HANDBOOK,),
     "contact": (_HANDBOOK,),

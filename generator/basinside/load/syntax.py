@@ -79,7 +79,8 @@ def _spacing(near: list[_Line]) -> Fault | None:
             column = len(line.text) - len(line.text.lstrip(" ")) + 1
             return line.fault(
                 "this line begins with a space that YAML does not know (a pasted no-break space);"
-                " use plain spaces", column
+                " use plain spaces",
+                column,
             )
         if _NO_SPACE_AFTER_DASH.match(line.text):
             return line.fault("write a space after the dash that begins an entry")
@@ -138,8 +139,12 @@ def _key_or_sentence(said: str, lines: list[_Line], at: int, column: int) -> Fau
         return line.fault(f"a sentence with “: ” in it looks like a key; {BLOCK}", column)
     if "expected ':'" in said:
         above = next(
-            (each for each in reversed(lines[: at + 1])
-             if each.text.strip() and not re.search(r":(\s|\Z)", each.text)), line
+            (
+                each
+                for each in reversed(lines[: at + 1])
+                if each.text.strip() and not re.search(r":(\s|\Z)", each.text)
+            ),
+            line,
         )
         return above.fault(
             "this line has no key; indent it deeper if it goes on with the line above, or write"
