@@ -23,7 +23,7 @@ def read_value(path: Path) -> object:
     try:
         return read_json(files.read_file(path), path.name)
     except JsonTextError as error:
-        raise RefusedError(str(error)) from None
+        raise RefusedError(printable(str(error))) from None
 
 
 def read_object(path: Path) -> dict[str, object]:
