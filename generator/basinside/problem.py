@@ -9,7 +9,10 @@ from __future__ import annotations
 from collections.abc import Iterable
 from dataclasses import dataclass
 from enum import StrEnum
-from typing import NamedTuple
+from typing import Final, NamedTuple
+
+LONGEST_MESSAGE: Final = 600
+"""Characters of one message; authors' words inside it are cut there (our own cap)."""
 
 
 class Level(StrEnum):
@@ -79,9 +82,21 @@ class Placed:
         text += f" [{found.rule}]"
         if found.waived_by:
             text += f" ({found.waived_by})"
-        return text
+        return " ".join(_printable(text).split())
 
 
 def any_stop(problems: Iterable[Problem]) -> bool:
     """Return whether one of the problems stops the build."""
     return any(each.stops for each in problems)
+
+
+def one_line(text: str) -> str:
+    """Return words fit for one line of a terminal: no line breaks, nothing that does not print."""
+    flat = " ".join(_printable(text).split())
+    return flat if len(flat) <= LONGEST_MESSAGE else f"{flat[: LONGEST_MESSAGE - 1]}…"
+
+
+def _printable(text: str) -> str:
+    return text if text.isprintable() else "".join(
+        each if each.isprintable() else " " for each in text
+    )

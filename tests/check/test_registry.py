@@ -8,8 +8,8 @@ import pytest
 from basinside.check import rules
 from basinside.check.checked import Checked
 from basinside.check.registry import RULE_BY_ID, RULES
-from basinside.check.rule import Finding, one_line, rule, run_rules
-from basinside.problem import Level, Place
+from basinside.check.rule import Finding, rule, run_rules
+from basinside.problem import Level, Place, one_line
 from tests.check.clinic import base_files, look_at
 
 FOLDER = Path(rules.__path__[0])

@@ -5,13 +5,9 @@ from __future__ import annotations
 import inspect
 from collections.abc import Callable, Iterable, Iterator
 from dataclasses import dataclass
-from typing import Final
 
 from basinside.check.checked import Checked
-from basinside.problem import Level, Place, Problem
-
-LONGEST_MESSAGE: Final = 600
-"""Characters of one message; authors' words inside it are cut there (our own cap)."""
+from basinside.problem import Level, Place, Problem, one_line
 
 
 @dataclass(frozen=True, slots=True)
@@ -106,9 +102,3 @@ def in_order(problems: Iterable[Problem]) -> list[Problem]:
 def _order(problem: Problem) -> tuple[str, tuple[tuple[int, str], ...], str, str]:
     path = tuple((part, "") if isinstance(part, int) else (-1, part) for part in problem.place.path)
     return problem.place.file, path, problem.rule, problem.message
-
-
-def one_line(text: str) -> str:
-    """Return words fit for one line of a terminal: no line breaks, nothing that does not print."""
-    flat = " ".join("".join(each if each.isprintable() else " " for each in text).split())
-    return flat if len(flat) <= LONGEST_MESSAGE else f"{flat[: LONGEST_MESSAGE - 1]}…"

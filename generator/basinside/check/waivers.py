@@ -11,10 +11,10 @@ from collections.abc import Iterable, Iterator, Mapping
 from datetime import date
 from typing import NamedTuple
 
-from basinside.check.rule import Finding, Found, Rule, one_line
+from basinside.check.rule import Finding, Found, Rule
 from basinside.model.content import Content
 from basinside.model.entry import Waivable, Waiver
-from basinside.problem import Level, Place, Problem
+from basinside.problem import Level, Place, Problem, one_line
 
 
 class WaiverAt(NamedTuple):

@@ -210,13 +210,17 @@ def locate(raw: bytes, places: Iterable[Place]) -> dict[Place, tuple[int, int]]:
     """
     text, problems = decode(raw, "")
     root = None if problems else _compose(text, "")[0]
+    index: dict[int, dict[Any, Any]] = {}
     return {
-        place: place.mark or ((1, 1) if root is None else _find(root, place.path))
+        place: place.mark or ((1, 1) if root is None else _find(root, place.path, index))
         for place in places
     }
 
 
-def _find(root: Any, path: tuple[str | int, ...]) -> tuple[int, int]:
+def _find(
+    root: Any, path: tuple[str | int, ...], index: dict[int, dict[Any, Any]]
+) -> tuple[int, int]:
+    """Return the mark of a path; ``index`` keeps what each mapping's keys lead to."""
     node = mark_node = root
     for part in path:
         if isinstance(node, yaml.SequenceNode) and isinstance(part, int):
@@ -224,7 +228,10 @@ def _find(root: Any, path: tuple[str | int, ...]) -> tuple[int, int]:
                 break
             node = mark_node = node.value[part]
         elif isinstance(node, yaml.MappingNode):
-            found = next(((k, v) for k, v in node.value if k.value == part), None)
+            if id(node) not in index:
+                keys = [each for each in node.value if isinstance(each[0], yaml.ScalarNode)]
+                index[id(node)] = {each[0].value: each for each in reversed(keys)}
+            found = index[id(node)].get(part)
             if found is None:
                 break
             mark_node, node = found[1], found[1]
