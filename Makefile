@@ -13,7 +13,7 @@ help: ## List what can be made
 	@sed -n 's/^\([a-z]*\):.*## \(.*\)/  make \1\t\2/p' $(MAKEFILE_LIST) | expand -t 18
 
 demo: $(INSTALLED) ## Build the demonstration handbook into site/, score, sign and examine a record
-	$(BIN)/basinside demo
+	$(BIN)/basinside demo build/demo --site site
 
 test: $(INSTALLED) ## Run every test, in a browser too (finds a Chromium or installs one)
 	$(BIN)/python tests/browser/provide.py

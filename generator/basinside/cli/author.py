@@ -93,15 +93,22 @@ def preview(folder: Path, port: int) -> None:
     sys.exit(run_mkdocs(folder, "serve", "--dev-addr", f"127.0.0.1:{port}"))
 
 
-def run_mkdocs(folder: Path, *arguments: str) -> int:
-    """Run mkdocs on a clinic's folder and return its exit code."""
+def run_mkdocs(folder: Path, *arguments: str, silent: bool = False) -> int:
+    """Run mkdocs on a clinic's folder and return its exit code.
+
+    ``silent`` prints what it says only when it fails; its own ``--quiet`` would also hide warnings
+    from ``--strict``.
+    """
     config = folder / "mkdocs.yml"
     if not config.is_file():
         raise pipeline.FolderError(
             f"{folder}: there is no mkdocs.yml here; make a folder with “basinside new FOLDER”"
         )
     command = [sys.executable, "-m", "mkdocs", *arguments, "--config-file", str(config)]
-    return subprocess.run(command, check=False).returncode  # noqa: S603 - our own interpreter
+    done = subprocess.run(command, check=False, capture_output=silent, text=True)  # noqa: S603
+    if silent and done.returncode != 0:
+        click.echo(done.stdout + done.stderr, err=True)
+    return done.returncode
 
 
 AUTHOR_COMMANDS = (check, build, preview)

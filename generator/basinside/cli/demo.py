@@ -16,17 +16,19 @@ from basinside.pipeline.refusal import RefusedError
 
 @click.command()
 @click.argument("folder", type=NEW, default="basinside-demo")
-def demo(folder: Path) -> None:
+@click.option("--site", type=NEW, help="Where the built handbook goes; FOLDER/site by default.")
+def demo(folder: Path, site: Path | None) -> None:
     """Show the whole path with an invented clinic: build, score, sign, examine.
 
     Writes to FOLDER, basinside-demo by default, and says where everything is.
     """
+    site = site or folder / "site"
     pipeline.lay_out(folder)
     say(f"1. The clinic's own files: {folder / 'content'} and {folder / 'quizzes'}", "")
-    built = run_mkdocs(folder, "build", "--strict", "--quiet")
+    built = run_mkdocs(folder, "build", "--strict", "--site-dir", str(site.resolve()), silent=True)
     if built != 0:
         sys.exit(built)
-    say(f"2. The handbook, built from them: {folder / 'site' / 'index.html'}", "")
+    say(f"2. The handbook, built from them: {site / 'index.html'}", "")
     shown = pipeline.show(folder)
     say(f"3. The sample attempts in {folder / pipeline.EVIDENCE}, scored from the answers alone:")
     for each in shown.scored:
@@ -45,7 +47,7 @@ def demo(folder: Path) -> None:
         *(f"   {line}" for line in examining.told(shown.examined)),
         "",
         "Open the handbook in a browser:",
-        f"   {(folder / 'site' / 'index.html').resolve()}",
+        f"   {(site / 'index.html').resolve()}",
         "Change something in content, then:",
         f"   basinside check --folder {folder}",
         f"   basinside build --folder {folder}",
