@@ -3,7 +3,6 @@
 from __future__ import annotations
 
 import difflib
-import types
 import typing
 from functools import lru_cache
 from typing import Any, Final, TypeVar
@@ -14,6 +13,11 @@ from basinside.model.entry import PLACE_KEY
 from basinside.problem import Level, Place, Problem
 
 E = TypeVar("E", bound=BaseModel)
+
+MOST_PROBLEMS: Final = 100
+"""Problems told of one file; whoever has more has one mistake at the root of them."""
+UNION_TAGS: Final = frozenset({"item", "scenario"})
+"""Words that pydantic puts into a location where an entry is one of several kinds."""
 
 CUT_IN_BRACKETS: Final = (
     "Inside brackets a comma begins a new entry; did it cut a sentence? Then write one entry to a"
@@ -29,16 +33,14 @@ def read_entry(model: type[E], data: Any, file: str) -> tuple[E | None, tuple[Pr
     try:
         return model.model_validate(data), ()
     except ValidationError as error:
-        found = (_translate(model, data, file, each) for each in error.errors(include_url=False))
+        told = error.errors(include_url=False)[:MOST_PROBLEMS]
+        found = (_translate(model, data, file, each) for each in told)
         return None, tuple(dict.fromkeys(each for each in found if each is not None))
 
 
 def _translate(model: type[BaseModel], data: Any, file: str, error: Any) -> Problem | None:
     """Return what pydantic objects to, or None where the reader of YAML said it already."""
-    tags = {"item", "scenario"}
-    loc = tuple(
-        part for part in error["loc"] if part not in tags or _is_key(data, error["loc"], part)
-    )
+    loc = _without_tag(error["loc"])
     place, given, holder = _walk(data, loc, file)
     kind = error["type"]
     if given is None and kind != "missing":
@@ -51,13 +53,15 @@ def _translate(model: type[BaseModel], data: Any, file: str, error: Any) -> Prob
         return None if said_already else _missing(place, name)
     if not isinstance(given, str):
         return _problem(place, "wrong-shape", _wrong_shape(kind, name))
+    given = shown(given)
     if kind == "literal_error":
         return _problem(place, "unknown-word", *_unknown_word(given, _allowed(error), name))
-    in_list = isinstance(holder, tuple)
+    in_list, pattern = isinstance(holder, tuple), error.get("ctx", {}).get("pattern", "")
     if kind == "string_pattern_mismatch":
-        return _problem(place, "bad-id", *_bad_pattern(given, error["ctx"]["pattern"], in_list))
+        return _problem(place, "bad-id", *_bad_pattern(given, pattern, in_list=in_list))
     if kind == "value_error":
-        return _problem(place, "bad-value", f"{name} is “{given}”: {error['ctx']['error']}")
+        why = error["ctx"]["error"]
+        return _problem(place, "bad-value", f"{shown(name)} is “{given}”: {shown(str(why), 300)}")
     if kind == "string_too_long":
         return _problem(place, "bad-value", f"{name} is longer than a note may be; shorten it")
     if kind == "string_too_short":
@@ -65,26 +69,28 @@ def _translate(model: type[BaseModel], data: Any, file: str, error: Any) -> Prob
     return _problem(place, "wrong-shape", _wrong_shape(kind, name))
 
 
+def shown(written: str, most: int = 80) -> str:
+    """Return an author's words as they can stand in a line: one space each, signs, cut short."""
+    flat = " ".join("".join(sign if sign.isprintable() else " " for sign in written).split())
+    return flat if len(flat) <= most else f"{flat[: most - 1]}…"
+
+
 def _missing(place: Place, name: str) -> Problem:
     return _problem(place, "missing-key", f"“{name}” is missing here")
 
 
-def _is_key(data: Any, loc: tuple[Any, ...], part: Any) -> bool:
-    """Whether a word of the location is a key that stands in the data and no union tag."""
-    node = data
-    for each in loc:
-        if each == part and not (isinstance(node, dict) and part in node):
-            return False
-        if isinstance(node, dict):
-            node = node.get(each, node)
-        elif isinstance(node, tuple) and isinstance(each, int) and each < len(node):
-            node = node[each]
-    return True
+def _without_tag(loc: tuple[Any, ...]) -> tuple[Any, ...]:
+    """Return a location without the word for one of several kinds of entry, after the index."""
+    if loc[:1] == ("items",) and loc[2:3] and loc[2] in UNION_TAGS:
+        return (*loc[:2], *loc[3:])
+    return loc
 
 
 def _walk(data: Any, loc: tuple[Any, ...], file: str) -> tuple[Place, Any, Any]:
     node, holder = data, data
-    place = data.get(PLACE_KEY, Place(file)) if isinstance(data, dict) else Place(file)
+    place: Place = Place(file)
+    if isinstance(data, dict):
+        place = data.get(PLACE_KEY, place)
     for part in loc:
         holder = node
         if isinstance(node, dict):
@@ -107,11 +113,12 @@ def _unknown_key(
     hint = f"Did you mean “{near[0]}”?" if near else ""
     if not near and isinstance(holder, dict) and isinstance(holder.get(name), str):
         hint = "A sentence with “: ” or a comma inside braces can look like a key."
-    return f"there is no key “{name}” here", hint
+    return f"there is no key “{shown(name)}” here", hint
 
 
 def _unknown_word(given: str, allowed: tuple[str, ...], name: str) -> tuple[str, str]:
     near = difflib.get_close_matches(given, allowed, 1, 0.5)
+    name = shown(name)
     if near:
         return f"{name}: “{given}” is not a word of the list", f"Did you mean “{near[0]}”?"
     return f"{name}: “{given}” is not one of: {', '.join(allowed)}", ""
@@ -122,7 +129,7 @@ def _allowed(error: Any) -> tuple[str, ...]:
     return tuple(part.strip().strip("'\"") for part in said.replace(" or ", ", ").split(", "))
 
 
-def _bad_pattern(given: str, pattern: str, in_list: bool) -> tuple[str, str]:
+def _bad_pattern(given: str, pattern: str, *, in_list: bool) -> tuple[str, str]:
     if "[0-9]{4}" in pattern:
         return f"“{given}” is no edition; write it as 2026.2", ""
     if "[^,]" in pattern:
@@ -153,7 +160,7 @@ def _models_below(model: type[BaseModel]) -> tuple[type[BaseModel], ...]:
     waiting: list[Any] = [model]
     while waiting:
         each = waiting.pop()
-        if isinstance(each, type) and not isinstance(each, types.GenericAlias):
+        if isinstance(each, type) and typing.get_origin(each) is None:
             if issubclass(each, BaseModel) and each not in found:
                 found[each] = None
                 waiting.extend(field.annotation for field in each.model_fields.values())

@@ -73,6 +73,11 @@ def _whole(
     gone = data.get("without", ())
     parts = merged.get("parts")
     if isinstance(parts, tuple) and isinstance(gone, tuple):
+        known = {_part_id(each) for each in parts}
+        for n, each in enumerate(gone):
+            if each is not None and each not in known:
+                message = f"there is no part “{each}” to leave out"
+                problems.append(_problem(Place(file, ("without", n)), message))
         merged["parts"] = tuple(each for each in parts if _part_id(each) not in gone)
     return merged
 
