@@ -15,7 +15,7 @@ from jinja2 import Environment, FileSystemLoader, UndefinedError
 from markupsafe import Markup
 
 from basinside.render import view_types
-from basinside.render.environment import engine
+from basinside.render.environment import engine, prose
 
 THEME = Path(__file__).parents[2] / "site_theme"
 COMPONENTS = sorted(each.parent for each in THEME.glob("components/*/macro.html"))
@@ -104,3 +104,20 @@ def test_every_macro_has_an_example(environment: Environment) -> None:
 def test_a_missing_field_is_refused(environment: Environment) -> None:
     with pytest.raises(UndefinedError):
         rendered(environment, "figure", {"macro": "figure", "with": {"view": ""}})
+
+
+def test_a_sentence_is_placed_with_its_values_and_its_markup_shown() -> None:
+    span = view_types.SpanView
+    placed = prose(
+        (
+            span(text="Boil for "),
+            span(kind="value", text="20 min", machine="1200 s", href="../values.html#boil.hold"),
+            span(text=" & no <b onclick=x>less</b> "),
+            span(kind="link", text="see the step", href="#start-timing"),
+        )
+    )
+    assert placed == (
+        'Boil for <a class="to-value" href="../values.html#boil.hold"><data value="1200 s">20 min'
+        "</data></a> &amp; no &lt;b onclick=x&gt;less&lt;/b&gt; "
+        '<a href="#start-timing">see the step</a>'
+    )

@@ -24,10 +24,8 @@ from basinside.render.views.learning import (
     start_view,
 )
 from basinside.render.views.phrases import page_phrases
-from basinside.render.views.procedure import (
-    procedure_index_view,
-    procedure_view,
-)
+from basinside.render.views.procedure import procedure_view
+from basinside.render.views.procedure_index import procedure_index_view
 from basinside.render.views.reference import (
     agent_view,
     incidents_view,
@@ -36,7 +34,6 @@ from basinside.render.views.reference import (
 )
 from basinside.render.views.spot import Desk, Spot
 from basinside.render.wording import _
-
 
 RestsOn = tuple[tuple[object, ...], ...]
 
