@@ -12,8 +12,9 @@ from basinside.load.entries import read_entry
 from basinside.load.json_text import JsonTextError, read_json
 from basinside.load.marked_yaml import read_yaml
 from basinside.load.mentions import Mention, mentions_in
+from basinside.load.named import Named, named_in
 from basinside.load.pictures import clean_picture
-from basinside.load.references import Named, named_in, reference_problems
+from basinside.load.references import reference_problems
 from basinside.load.variants import merge_variants
 from basinside.model.content import Content
 from basinside.model.edition import ClosedEdition

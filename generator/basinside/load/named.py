@@ -1,0 +1,200 @@
+"""Which ids each entry names outside its sentences, and where."""
+
+from __future__ import annotations
+
+from collections.abc import Callable, Iterator
+from typing import Any, Final, NamedTuple
+
+from pydantic import BaseModel
+
+from basinside.model.entry import FigureRef
+from basinside.model.equipment import Agent, IncidentFile, Route
+from basinside.model.figure import FigureFile
+from basinside.model.handbook import Handbook
+from basinside.model.instrument import Instrument
+from basinside.model.procedure import Procedure, Step
+from basinside.model.quiz import Assessment, Item, Observation, QuestionFile, Scenario
+from basinside.problem import Place
+
+
+class Named(NamedTuple):
+    """An id that an entry names: of which kind, which, and where."""
+
+    kind: str
+    id: str
+    place: Place
+
+
+def named_in(entry: object) -> Iterator[Named]:
+    """Yield every id that what was read of one file names outside prose."""
+    for kind, find in _FINDERS:
+        if isinstance(entry, kind):
+            yield from find(entry)
+
+
+def _figure_file(file: FigureFile) -> Iterator[Named]:
+    for figure in file.figures.values():
+        yield from _citation(figure.source, figure.place)
+    for choice in file.choices.values():
+        yield from _citation(choice.source, choice.place)
+        for n, other in enumerate(choice.not_chosen):
+            yield from _citation(other.source, choice.place.at("not_chosen", n))
+
+
+def _agent(agent: Agent) -> Iterator[Named]:
+    yield from _figures(agent)
+    yield from _many("incident", agent.first_aid, agent.place.at("first_aid"))
+
+
+def _route(route: Route) -> Iterator[Named]:
+    yield from _figures(route)
+    yield from _one("agent", route.agent, route.place.at("agent"))
+    yield from _many("equipment", route.needs, route.place.at("needs"))
+
+
+def _incidents(file: IncidentFile) -> Iterator[Named]:
+    for incident in file.incidents:
+        yield from _figures(incident)
+        yield from _one("contact", incident.contact, incident.place.at("contact"))
+
+
+def _questions(file: QuestionFile) -> Iterator[Named]:
+    for entry in file.items:
+        for item in entry.items if isinstance(entry, Scenario) else (entry,):
+            yield from _item(item)
+
+
+def _assessment(assessment: Assessment) -> Iterator[Named]:
+    place = assessment.blueprint.place.at("topics")
+    yield from _many_keys("topic", assessment.blueprint.topics, place)
+
+
+def _observation(observation: Observation) -> Iterator[Named]:
+    yield Named("procedure", observation.observation, observation.place.at("observation"))
+
+
+def _handbook(handbook: Handbook) -> Iterator[Named]:
+    clinic = handbook.clinic
+    yield from _many("route", clinic.has, clinic.place.at("has"))
+    for name in ("cases_per_year", "ready_reserve"):
+        yield from _many_keys("instrument", getattr(clinic, name), clinic.place.at(name))
+    for scope, procedures in handbook.scopes.items():
+        yield from _many("procedure", procedures, handbook.place.at("scopes", scope))
+    for line in handbook.policy:
+        yield from _many("scope or procedure", line.scope, line.place.at("scope"))
+        if line.knowledge:
+            place = line.knowledge.place.at("assessment")
+            yield Named("assessment", line.knowledge.assessment, place)
+
+
+def _instrument(instrument: Instrument) -> Iterator[Named]:
+    place = instrument.place
+    for route, reached in instrument.reaches.items():
+        yield Named("route", route, place.at("reaches", route))
+        yield from _citation(reached.source, reached.place)
+    for alike in instrument.look_alikes:
+        yield Named("instrument", alike.instrument, alike.place.at("instrument"))
+    for part in instrument.parts:
+        if part.survives:
+            yield from _citation(part.survives.source, part.survives.place)
+            yield from _many_keys("route", part.survives.routes, part.survives.place.at("routes"))
+        if part.level_decided:
+            yield from _citation(part.level_decided.source, part.level_decided.place)
+        if part.lubricate:
+            yield Named("agent", part.lubricate.with_, part.lubricate.place.at("with"))
+    name = instrument.instrument
+    yield from _parts(name, instrument.take_apart, place.at("take_apart"))
+    for used in instrument.at_use:
+        yield Named("part", f"{name}/{used}", place.at("at_use", used))
+    for line in instrument.function_test:
+        yield from _figures(line)
+    yield from _figures(instrument)
+
+
+def _procedure(procedure: Procedure) -> Iterator[Named]:
+    place = procedure.place
+    yield Named("instrument", procedure.instrument, place.at("instrument"))
+    yield Named("route", procedure.route, place.at("route"))
+    yield from _one("vessel", procedure.vessel, place.at("vessel"))
+    yield from _parts(procedure.instrument, procedure.parts, place.at("parts"))
+    for _, step in procedure.steps:
+        yield from _step(step)
+        yield from _parts(procedure.instrument, step.parts, step.place.at("parts"))
+
+
+def _step(step: Step) -> Iterator[Named]:
+    place = step.place
+    yield from _figures(step)
+    if step.hold and step.hold.no_longer_than:
+        yield from _figures(step.hold)
+    yield from _one("agent", step.agent, place.at("agent"))
+    yield from _one("equipment", step.in_, place.at("in"))
+    yield from _many("equipment", step.with_, place.at("with"))
+    yield from _many("equipment", step.needs, place.at("needs"))
+    yield from _one("choice", step.choice, place.at("choice"))
+
+
+def _item(item: Item) -> Iterator[Named]:
+    yield from _many("step or line", item.about, item.place.at("about"))
+    if item.rests_on:
+        rest = item.rests_on
+        yield from _many_keys("value", rest.values, rest.place.at("values"))
+        yield from _many("step", rest.steps, rest.place.at("steps"))
+
+
+def _figures(entry: BaseModel) -> Iterator[Named]:
+    for name in _figure_fields(type(entry)):
+        value = getattr(entry, name)
+        if value is not None:
+            yield Named("value", value.figure, value.place.at("figure"))
+
+
+@lru_cache(maxsize=64)
+def _figure_fields(model: type[BaseModel]) -> tuple[str, ...]:
+    """Return the fields of a model that are a value kept elsewhere."""
+    return tuple(
+        name
+        for name, field in model.model_fields.items()
+        if any(
+            isinstance(each, type) and issubclass(each, FigureRef)
+            for each in (field.annotation, *get_args(field.annotation))
+        )
+    )
+
+
+def _citation(source: str | None, place: Place) -> Iterator[Named]:
+    if source:
+        yield Named("source", source.split(" ", 1)[0], place.at("source"))
+
+
+def _one(kind: str, value: str | None, place: Place) -> Iterator[Named]:
+    if value is not None:
+        yield Named(kind, value, place)
+
+
+def _many(kind: str, values: tuple[str, ...], place: Place) -> Iterator[Named]:
+    for n, value in enumerate(values):
+        yield Named(kind, value, place.at(n))
+
+
+def _parts(instrument: str, parts: tuple[str, ...], place: Place) -> Iterator[Named]:
+    yield from _many("part", tuple(f"{instrument}/{each}" for each in parts), place)
+
+
+def _many_keys(kind: str, values: Any, place: Place) -> Iterator[Named]:
+    for value in values:
+        yield Named(kind, value, place.at(value))
+
+
+_FINDERS: Final[tuple[tuple[type, Callable[[Any], Iterator[Named]]], ...]] = (
+    (FigureFile, _figure_file),
+    (Agent, _agent),
+    (Route, _route),
+    (IncidentFile, _incidents),
+    (Instrument, _instrument),
+    (Procedure, _procedure),
+    (QuestionFile, _questions),
+    (Assessment, _assessment),
+    (Observation, _observation),
+    (Handbook, _handbook),
+)
