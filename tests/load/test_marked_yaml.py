@@ -1,6 +1,7 @@
 """YAML is composed, never constructed; whatever is lost has a problem; places lead back."""
 
 import math
+from typing import Any
 
 import pytest
 import yaml
@@ -59,7 +60,7 @@ def test_every_path_leads_to_its_line(tree: dict[str, object]) -> None:
     places = [Place(FILE, path) for path in paths(tree)]
     root = yaml.compose(text, yaml.CSafeLoader)
     for place, (line, column) in locate(text.encode(), places).items():
-        node = root
+        node: Any = root
         for part in place.path:
             pairs = node.value
             node = (

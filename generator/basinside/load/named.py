@@ -3,7 +3,8 @@
 from __future__ import annotations
 
 from collections.abc import Callable, Iterator
-from typing import Any, Final, NamedTuple
+from functools import lru_cache
+from typing import Any, Final, NamedTuple, get_args
 
 from pydantic import BaseModel
 
