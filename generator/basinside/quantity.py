@@ -62,7 +62,7 @@ class Quantity:
     @property
     def base(self) -> Fraction:
         """The amount in the base unit of its kind (`BASE_UNITS`)."""
-        return self.number * UNITS[self.unit].factor
+        return _base(self.number, self.unit)
 
     @property
     def exact(self) -> bool:
@@ -159,6 +159,11 @@ class Quantity:
 
     def __str__(self) -> str:
         return self.text()
+
+
+@lru_cache(maxsize=4096)
+def _base(number: Fraction, unit: str) -> Fraction:
+    return number * UNITS[unit].factor
 
 
 @lru_cache(maxsize=4096)

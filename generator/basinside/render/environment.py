@@ -29,6 +29,7 @@ def engine(loader: BaseLoader) -> Environment:
         lstrip_blocks=True,
     )
     made.globals["prose"] = prose
+    made.globals["inline_json"] = inline_json
     return made
 
 

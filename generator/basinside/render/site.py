@@ -15,14 +15,7 @@ from basinside.render.report import problem_view
 from basinside.render.view_types import BannerView
 from basinside.render.views.chrome import chrome_view, waived_banners
 from basinside.render.views.instrument import instrument_view
-from basinside.render.views.learning import (
-    examine_view,
-    observation_sheet_view,
-    self_test_data,
-    self_test_index_view,
-    self_test_view,
-    start_view,
-)
+from basinside.render.views.learning import examine_view, observation_sheet_view, start_view
 from basinside.render.views.phrases import page_phrases
 from basinside.render.views.procedure import procedure_view
 from basinside.render.views.procedure_index import procedure_index_view
@@ -31,6 +24,11 @@ from basinside.render.views.reference import (
     incidents_view,
     sources_view,
     values_view,
+)
+from basinside.render.views.self_tests import (
+    self_test_data,
+    self_test_index_view,
+    self_test_view,
 )
 from basinside.render.views.spot import Desk, Spot
 from basinside.render.wording import _

@@ -6,10 +6,8 @@ import gettext
 
 _catalogue = gettext.NullTranslations()
 
-
-def _(text: str) -> str:
-    """Return a sentence in the language of the page."""
-    return _catalogue.gettext(text)
+_ = _catalogue.gettext
+"""Return a sentence in the language of the page."""
 
 
 def later(text: str) -> str:

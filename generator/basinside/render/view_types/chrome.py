@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from dataclasses import dataclass
-from typing import Literal
+from typing import Any, Literal
 
 from markupsafe import Markup
 
@@ -39,10 +39,10 @@ class BannerView:
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class InlineData:
-    """JSON for a script: ``json`` has every ``<`` written as an escape already."""
+    """JSON for a script: the template writes ``value`` with every ``<`` as an escape."""
 
     anchor: str
-    json: Markup
+    value: Any
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)

@@ -3,10 +3,10 @@
 from __future__ import annotations
 
 from collections.abc import Iterable, Mapping
+from dataclasses import replace
 from typing import Any, Final
 
 from basinside.model.entry import Waiver
-from basinside.render.environment import inline_json
 from basinside.render.view_types import (
     BannerView,
     ChromeView,
@@ -59,12 +59,39 @@ def chrome_view(
     """
     handbook = spot.desk.content.handbook
     site = handbook.title if handbook else _("Handbook")
+    frame = _frame(spot, site, section, preview=preview)
+    return replace(
+        frame,
+        title=title if title == site else _("{title} · {site}").format(title=title, site=site),
+        scripts=(spot.link(script),),
+        banners=(*frame.banners, *banners),
+        panel="capability" if panel else "",
+        sprite=spot.desk.theme.sprite(spot.signs),
+        data=(
+            *frame.data,
+            *(
+                InlineData(anchor=name, value=value)
+                for name, value in (data or {}).items()
+            ),
+        ),
+    )
+
+
+def _frame(spot: Spot, site: str, section: str, *, preview: bool) -> ChromeView:
+    """Return what the pages of one section at one depth share; made once."""
+    key = (spot.up, section, preview)
+    if key not in spot.desk.frames:
+        spot.desk.frames[key] = _shared_frame(spot, site, section, preview=preview)
+    return spot.desk.frames[key]
+
+
+def _shared_frame(spot: Spot, site: str, section: str, *, preview: bool) -> ChromeView:
+    handbook = spot.desk.content.handbook
     return ChromeView(
         language=handbook.language if handbook else "en",
         policy=PREVIEW_POLICY if preview else POLICY,
-        title=title if title == site else _("{title} · {site}").format(title=title, site=site),
+        title=site,
         stylesheet=spot.link("assets/basinside.css"),
-        scripts=(spot.link(script),),
         site_title=site,
         home=spot.link("index.html"),
         skip=_("Go to the text"),
@@ -75,8 +102,7 @@ def chrome_view(
         ),
         alarm=LinkView(text=_("Something went wrong"), href=spot.link("incidents.html")),
         banners_label=_("Please note"),
-        banners=(*_handbook_banners(spot), *banners),
-        panel="capability" if panel else "",
+        banners=_handbook_banners(spot),
         facts=_facts(spot),
         cautions=(
             plain(
@@ -93,11 +119,7 @@ def chrome_view(
             ),
         ),
         paper=_paper(spot),
-        sprite=spot.desk.theme.sprite(spot.signs),
-        data=tuple(
-            InlineData(anchor=name, json=inline_json(value))
-            for name, value in {"page": _page_data(spot), **(data or {})}.items()
-        ),
+        data=(InlineData(anchor="page", value=_page_data(spot)),),
     )
 
 

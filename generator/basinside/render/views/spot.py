@@ -16,12 +16,14 @@ from basinside.model.instrument import Instrument
 from basinside.model.prose import Words, read_prose
 from basinside.render.environment import Theme
 from basinside.render.view_types import (
+    ChromeView,
     FactView,
     FigureView,
     LinkView,
     NoteView,
     PictureView,
     Prose,
+    QuestionView,
     SignView,
     SpanView,
     plain,
@@ -40,7 +42,8 @@ class Desk:
     values: dict[tuple[str, str, str], SpanView] = field(default_factory=dict)
     sentences: dict[tuple[str, str], Prose] = field(default_factory=dict)
     signs: dict[tuple[str, str], tuple[str, SignView]] = field(default_factory=dict)
-    leads: dict[str, tuple[LinkView, ...]] = field(default_factory=dict)
+    frames: dict[tuple[str, str, bool], ChromeView] = field(default_factory=dict)
+    questions: dict[str, tuple[QuestionView, ...]] = field(default_factory=dict)
     large: dict[tuple[str, str, str], FigureView] = field(default_factory=dict)
     notes: dict[tuple[str, str], NoteView] = field(default_factory=dict)
 
@@ -107,7 +110,7 @@ class Spot:
         if not text:
             return ()
         if "{{" not in text:
-            return (SpanView(text=" ".join(text.split())),)
+            return (SpanView(text=text if "\n" not in text else " ".join(text.split())),)
         key = (text, self._nearness)
         if key not in self.desk.sentences:
             self.desk.sentences[key] = self._read(text)

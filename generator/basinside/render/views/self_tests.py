@@ -1,0 +1,186 @@
+"""Self-tests: their list, and one page a topic that reads with and without a script."""
+
+from __future__ import annotations
+
+from typing import Any
+
+from basinside.model.content import AskedItem
+from basinside.render.view_types import (
+    LinkView,
+    OptionView,
+    PlaceView,
+    Prose,
+    QuestionView,
+    SelfTestIndexView,
+    SelfTestView,
+    plain,
+)
+from basinside.render.views.procedure import procedure_title
+from basinside.render.views.spot import Spot
+from basinside.render.wording import _, n_, sentence
+
+
+def topic_title(spot: Spot, topic: str) -> str:
+    """Return the title of a topic: the first that a file of it writes, or its id in words."""
+    for questions in spot.desk.content.questions:
+        if questions.topic == topic and questions.title:
+            return questions.title
+    return sentence(topic.replace("-", " "))
+
+
+def self_test_index_view(spot: Spot) -> SelfTestIndexView:
+    """Return the list of self-tests."""
+    return SelfTestIndexView(
+        title=_("Test yourself"),
+        lead=plain(
+            _(
+                "Practice with reasons. Answers stay on this device until you save them to a"
+                " file yourself."
+            )
+        ),
+        topics=tuple(
+            LinkView(
+                text=topic_title(spot, topic),
+                href=spot.link(f"self-tests/{topic}.html"),
+                note=n_("one question", "{n} questions", len(asked)),
+            )
+            for topic, asked in spot.desk.practice_topics.items()
+        ),
+    )
+
+
+def self_test_view(spot: Spot, topic: str, asked: list[AskedItem]) -> SelfTestView:
+    """Return the self-test of one topic; without a script its questions read as text."""
+    return SelfTestView(
+        title=topic_title(spot, topic),
+        lead=plain(
+            _("Pick an answer, then check it. You see the reason for every answer given.")
+        ),
+        facts=(),
+        place=PlaceView(
+            anchor="player",
+            component="self-test",
+            data="self-test",
+            label=_("Self-test"),
+            without_script=plain(
+                _("This page works best with scripts on. Without them, read the questions below.")
+            ),
+        ),
+        questions_heading=_("Questions"),
+        questions=_questions(spot, topic, asked),
+        related_heading=_("Other self-tests"),
+        related=tuple(
+            LinkView(text=topic_title(spot, other), href=spot.link(f"self-tests/{other}.html"))
+            for other in spot.desk.practice_topics
+            if other != topic
+        ),
+    )
+
+
+def _questions(spot: Spot, topic: str, asked: list[AskedItem]) -> tuple[QuestionView, ...]:
+    """Return the questions of a topic; the list without a script and the player say the same."""
+    known = spot.desk.questions
+    if topic not in known:
+        known[topic] = tuple(_question(spot, n, each) for n, each in enumerate(asked, start=1))
+    return known[topic]
+
+
+def _question(spot: Spot, number: int, asked: AskedItem) -> QuestionView:
+    return QuestionView(
+        anchor=asked.item.item,
+        number=str(number),
+        situation=spot.prose(asked.situation),
+        stem=spot.prose(asked.item.stem),
+        options=tuple(
+            OptionView(
+                text=spot.prose(option.text),
+                verdict=_("Right") if option.is_right else _("Wrong"),
+                because=spot.prose(option.because),
+            )
+            for option in asked.item.options
+        ),
+        reveal=_("Show the answer"),
+        lead_back=tuple(_leads(spot, asked)),
+    )
+
+
+def _leads(spot: Spot, asked: AskedItem) -> list[LinkView]:
+    links = []
+    content = spot.desk.content
+    for each in asked.item.about:
+        procedure, slash, step = each.partition("/")
+        if slash and procedure in content.procedures:
+            whole = spot.desk.whole(procedure)
+            placed = next((p for p in whole.steps if p.step.step == step), None)
+            if placed:
+                links.append(
+                    LinkView(
+                        text=_("{title}, step {n}").format(
+                            title=procedure_title(whole), n=placed.number
+                        ),
+                        href=spot.link(f"procedures/{procedure}.html#{step}"),
+                    )
+                )
+        elif each in content.procedures:
+            links.append(LinkView(text=procedure_title(spot.desk.whole(each)),
+                                  href=spot.link(f"procedures/{each}.html")))
+        elif each in content.instruments:
+            links.append(LinkView(text=content.instruments[each].name,
+                                  href=spot.link(f"instruments/{each}.html")))
+        elif each in content.agents:
+            links.append(LinkView(text=content.agents[each].name,
+                                  href=spot.link(f"agents/{each}.html")))
+        elif each in content.incidents:
+            links.append(LinkView(text=content.incidents[each].name,
+                                  href=spot.link(f"incidents.html#{each}")))
+        elif each in content.figures or each in content.choices:
+            entry = content.figures.get(each) or content.choices[each]
+            links.append(LinkView(text=sentence(entry.is_), href=spot.link(f"values.html#{each}")))
+    return links
+
+
+def self_test_data(spot: Spot, topic: str, asked: list[AskedItem]) -> dict[str, Any]:
+    """Return what the player needs: items with open keys, each with its marking plan."""
+    handbook = spot.desk.content.handbook
+    return {
+        "handbook": handbook.handbook if handbook else "",
+        "edition": handbook.edition if handbook else "",
+        "language": handbook.language if handbook else "en",
+        "topic": topic,
+        "title": topic_title(spot, topic),
+        "items": [
+            _player_item(spot, each, question)
+            for each, question in zip(asked, _questions(spot, topic, asked), strict=True)
+        ],
+    }
+
+
+def _player_item(spot: Spot, asked: AskedItem, question: QuestionView) -> dict[str, Any]:
+    item = asked.item
+    return {
+        "item": item.item,
+        "kind": item.kind,
+        "critical": item.critical,
+        "scenario": asked.scenario.scenario if asked.scenario else "",
+        "situation": _spans(question.situation),
+        "stem": _spans(question.stem),
+        "options": [
+            {
+                "text": _spans(shown.text),
+                "because": _spans(shown.because),
+                "right": option.is_right,
+                "unsafe": option.unsafe,
+            }
+            for option, shown in zip(item.options, question.options, strict=True)
+        ],
+        "plan": spot.desk.derived.plans[item.item],
+        "lead": [{"text": each.text, "href": each.href} for each in question.lead_back],
+    }
+
+
+def _spans(prose: Prose) -> list[Any]:
+    """Return a sentence for a script: text as it is, a value with its machine form."""
+    return [
+        {"text": span.text, "value": span.machine} if span.kind == "value" else span.text
+        for span in prose
+    ]
