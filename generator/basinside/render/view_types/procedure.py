@@ -150,3 +150,6 @@ class ProcedureIndexView:
     title: str
     lead: Prose
     groups: tuple[ProcedureGroupView, ...]
+    sheets_heading: str = ""
+    sheets_anchor: str = ""
+    sheets: tuple[LinkView, ...] = ()

@@ -27,6 +27,16 @@ def procedure_index_view(spot: Spot) -> ProcedureIndexView:
         title=_("Procedures"),
         lead=plain(_("Find the instrument in your hand. Look at how it is marked.")),
         groups=tuple(groups),
+        sheets_heading=_("Watch someone work"),
+        sheets_anchor="observe",
+        sheets=tuple(
+            LinkView(
+                text=procedure_title(spot.desk.whole(name)),
+                href=spot.link(f"print/observation-{name}.html"),
+                note=_("observation sheet, to print, tick and sign"),
+            )
+            for name in content.procedures
+        ),
     )
 
 
