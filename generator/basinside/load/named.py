@@ -44,6 +44,8 @@ def _figure_file(file: FigureFile) -> Iterator[Named]:
 
 def _agent(agent: Agent) -> Iterator[Named]:
     yield from _figures(agent)
+    if agent.strength_check:
+        yield from _figures(agent.strength_check)
     yield from _many("incident", agent.first_aid, agent.place.at("first_aid"))
 
 
@@ -110,6 +112,8 @@ def _instrument(instrument: Instrument) -> Iterator[Named]:
     for line in instrument.function_test:
         yield from _figures(line)
     yield from _figures(instrument)
+    if instrument.use_limit:
+        yield from _figures(instrument.use_limit)
 
 
 def _procedure(procedure: Procedure) -> Iterator[Named]:
