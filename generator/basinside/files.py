@@ -119,7 +119,7 @@ def write_new_file(path: Path, data: bytes | str, *, private: bool = False) -> N
     Raises:
         FolderError: when it exists already, or cannot be written.
     """
-    if path.exists():
+    if path.exists() or path.is_symlink():
         raise FolderError(f"{path}: is there already; nothing was overwritten")
     write_file(path, data, private=private)
 
