@@ -38,7 +38,7 @@ def test_a_file_is_as_it_should_be(name: str, kept: Path) -> None:
     if now == golden()[name]:
         return
     lines = difflib.unified_diff(
-        golden()[name].splitlines(), now.splitlines(), "golden", "now", n=1
+        golden()[name].splitlines(), now.splitlines(), "golden", "now", n=1, lineterm=""
     )
     shown = "\n".join(list(lines)[:LINES_SHOWN])
     pytest.fail(f"{shown}\n\nThe page is {kept / name}\nIf it is right, run: {ACCEPT}")
