@@ -23,10 +23,12 @@ def mentions_in(text: str) -> tuple[Mention, ...]:
     if "{{" not in text:
         return ()
     found = []
+    line, begin = 1, 0
     for match in _MENTION.finditer(text):
-        begin = text.rfind("\n", 0, match.start()) + 1
-        if not text[begin : match.start()].lstrip().startswith("#"):
-            line = text.count("\n", 0, begin) + 1
+        start = match.start()
+        line += text.count("\n", begin, start)
+        begin = max(begin, text.rfind("\n", begin, start) + 1)
+        if not text[begin:start].lstrip().startswith("#"):
             unit = " ".join((match.group(2) or "").split())
-            found.append(Mention(match.group(1), unit, (line, match.start() - begin + 1)))
+            found.append(Mention(match.group(1), unit, (line, start - begin + 1)))
     return tuple(found)

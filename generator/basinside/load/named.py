@@ -46,19 +46,19 @@ def _agent(agent: Agent) -> Iterator[Named]:
     yield from _figures(agent)
     if agent.strength_check:
         yield from _figures(agent.strength_check)
-    yield from _many("incident", agent.first_aid, agent.place.at("first_aid"))
+    yield from _many("incident", agent.first_aid, agent.place, "first_aid")
 
 
 def _route(route: Route) -> Iterator[Named]:
     yield from _figures(route)
-    yield from _one("agent", route.agent, route.place.at("agent"))
-    yield from _many("equipment", route.needs, route.place.at("needs"))
+    yield from _one("agent", route.agent, route.place, "agent")
+    yield from _many("equipment", route.needs, route.place, "needs")
 
 
 def _incidents(file: IncidentFile) -> Iterator[Named]:
     for incident in file.incidents:
         yield from _figures(incident)
-        yield from _one("contact", incident.contact, incident.place.at("contact"))
+        yield from _one("contact", incident.contact, incident.place, "contact")
 
 
 def _questions(file: QuestionFile) -> Iterator[Named]:
@@ -78,13 +78,13 @@ def _observation(observation: Observation) -> Iterator[Named]:
 
 def _handbook(handbook: Handbook) -> Iterator[Named]:
     clinic = handbook.clinic
-    yield from _many("route", clinic.has, clinic.place.at("has"))
+    yield from _many("route", clinic.has, clinic.place, "has")
     for name in ("cases_per_year", "ready_reserve"):
-        yield from _many_keys("instrument", getattr(clinic, name), clinic.place.at(name))
+        yield from _many_keys("instrument", getattr(clinic, name), clinic.place, name)
     for scope, procedures in handbook.scopes.items():
-        yield from _many("procedure", procedures, handbook.place.at("scopes", scope))
+        yield from _many("procedure", procedures, handbook.place, "scopes", scope)
     for line in handbook.policy:
-        yield from _many("scope or procedure", line.scope, line.place.at("scope"))
+        yield from _many("scope or procedure", line.scope, line.place, "scope")
         if line.knowledge:
             place = line.knowledge.place.at("assessment")
             yield Named("assessment", line.knowledge.assessment, place)
@@ -100,13 +100,13 @@ def _instrument(instrument: Instrument) -> Iterator[Named]:
     for part in instrument.parts:
         if part.survives:
             yield from _citation(part.survives.source, part.survives.place)
-            yield from _many_keys("route", part.survives.routes, part.survives.place.at("routes"))
+            yield from _many_keys("route", part.survives.routes, part.survives.place, "routes")
         if part.level_decided:
             yield from _citation(part.level_decided.source, part.level_decided.place)
         if part.lubricate:
             yield Named("agent", part.lubricate.with_, part.lubricate.place.at("with"))
     name = instrument.instrument
-    yield from _parts(name, instrument.take_apart, place.at("take_apart"))
+    yield from _parts(name, instrument.take_apart, place, "take_apart")
     for used in instrument.at_use:
         yield Named("part", f"{name}/{used}", place.at("at_use", used))
     for line in instrument.function_test:
@@ -120,11 +120,11 @@ def _procedure(procedure: Procedure) -> Iterator[Named]:
     place = procedure.place
     yield Named("instrument", procedure.instrument, place.at("instrument"))
     yield Named("route", procedure.route, place.at("route"))
-    yield from _one("vessel", procedure.vessel, place.at("vessel"))
-    yield from _parts(procedure.instrument, procedure.parts, place.at("parts"))
+    yield from _one("vessel", procedure.vessel, place, "vessel")
+    yield from _parts(procedure.instrument, procedure.parts, place)
     for _, step in procedure.steps:
         yield from _step(step)
-        yield from _parts(procedure.instrument, step.parts, step.place.at("parts"))
+        yield from _parts(procedure.instrument, step.parts, step.place)
 
 
 def _step(step: Step) -> Iterator[Named]:
@@ -132,19 +132,19 @@ def _step(step: Step) -> Iterator[Named]:
     yield from _figures(step)
     if step.hold and step.hold.no_longer_than:
         yield from _figures(step.hold)
-    yield from _one("agent", step.agent, place.at("agent"))
-    yield from _one("equipment", step.in_, place.at("in"))
-    yield from _many("equipment", step.with_, place.at("with"))
-    yield from _many("equipment", step.needs, place.at("needs"))
-    yield from _one("choice", step.choice, place.at("choice"))
+    yield from _one("agent", step.agent, place, "agent")
+    yield from _one("equipment", step.in_, place, "in")
+    yield from _many("equipment", step.with_, place, "with")
+    yield from _many("equipment", step.needs, place, "needs")
+    yield from _one("choice", step.choice, place, "choice")
 
 
 def _item(item: Item) -> Iterator[Named]:
-    yield from _many("step or line", item.about, item.place.at("about"))
+    yield from _many("step or line", item.about, item.place, "about")
     if item.rests_on:
         rest = item.rests_on
-        yield from _many_keys("value", rest.values, rest.place.at("values"))
-        yield from _many("step", rest.steps, rest.place.at("steps"))
+        yield from _many_keys("value", rest.values, rest.place, "values")
+        yield from _many("step", rest.steps, rest.place, "steps")
 
 
 def _figures(entry: BaseModel) -> Iterator[Named]:
@@ -172,23 +172,26 @@ def _citation(source: str | None, place: Place) -> Iterator[Named]:
         yield Named("source", source.split(" ", 1)[0], place.at("source"))
 
 
-def _one(kind: str, value: str | None, place: Place) -> Iterator[Named]:
+def _one(kind: str, value: str | None, place: Place, key: str) -> Iterator[Named]:
     if value is not None:
-        yield Named(kind, value, place)
+        yield Named(kind, value, place.at(key))
 
 
-def _many(kind: str, values: tuple[str, ...], place: Place) -> Iterator[Named]:
+def _many(kind: str, values: tuple[str, ...], place: Place, *keys: str) -> Iterator[Named]:
     for n, value in enumerate(values):
-        yield Named(kind, value, place.at(n))
+        yield Named(kind, value, place.at(*keys, n))
 
 
-def _parts(instrument: str, parts: tuple[str, ...], place: Place) -> Iterator[Named]:
-    yield from _many("part", tuple(f"{instrument}/{each}" for each in parts), place)
+def _parts(
+    instrument: str, parts: tuple[str, ...], place: Place, key: str = "parts"
+) -> Iterator[Named]:
+    for n, part in enumerate(parts):
+        yield Named("part", f"{instrument}/{part}", place.at(key, n))
 
 
-def _many_keys(kind: str, values: Any, place: Place) -> Iterator[Named]:
+def _many_keys(kind: str, values: Any, place: Place, *keys: str) -> Iterator[Named]:
     for value in values:
-        yield Named(kind, value, place.at(value))
+        yield Named(kind, value, place.at(*keys, value))
 
 
 _FINDERS: Final[tuple[tuple[type, Callable[[Any], Iterator[Named]]], ...]] = (
