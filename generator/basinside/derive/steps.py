@@ -82,4 +82,4 @@ def _cleaning_end(pairs: tuple[tuple[Stage, Step], ...]) -> int:
 def worn(step: Step, agents: Mapping[str, Agent]) -> tuple[Worn, ...]:
     """Return what is worn: what the step says, then what its chemical adds, each once."""
     agent = agents.get(step.agent) if step.agent else None
-    return tuple(dict.fromkeys((*step.wear, *(agent.wear if agent else ()))))
+    return tuple(dict.fromkeys((*step.wear, *agent.wear))) if agent else step.wear

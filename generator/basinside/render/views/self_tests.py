@@ -22,10 +22,7 @@ from basinside.render.wording import _, n_, sentence
 
 def topic_title(spot: Spot, topic: str) -> str:
     """Return the title of a topic: the first that a file of it writes, or its id in words."""
-    for questions in spot.desk.content.questions:
-        if questions.topic == topic and questions.title:
-            return questions.title
-    return sentence(topic.replace("-", " "))
+    return spot.desk.topic_titles.get(topic) or sentence(topic.replace("-", " "))
 
 
 def self_test_index_view(spot: Spot) -> SelfTestIndexView:
@@ -100,14 +97,22 @@ def _question(spot: Spot, number: int, asked: AskedItem) -> QuestionView:
             for option in asked.item.options
         ),
         reveal=_("Show the answer"),
-        lead_back=tuple(_leads(spot, asked)),
+        lead_back=_leads(spot, asked),
     )
 
 
-def _leads(spot: Spot, asked: AskedItem) -> list[LinkView]:
+def _leads(spot: Spot, asked: AskedItem) -> tuple[LinkView, ...]:
+    """Return where an item leads back to; items about the same have the same links."""
+    known = spot.desk.leads
+    if asked.item.about not in known:
+        known[asked.item.about] = tuple(_links_to(spot, asked.item.about))
+    return known[asked.item.about]
+
+
+def _links_to(spot: Spot, about: tuple[str, ...]) -> list[LinkView]:
     links = []
     content = spot.desk.content
-    for each in asked.item.about:
+    for each in about:
         procedure, slash, step = each.partition("/")
         if slash and procedure in content.procedures:
             whole = spot.desk.whole(procedure)

@@ -44,8 +44,18 @@ class Desk:
     signs: dict[tuple[str, str], tuple[str, SignView]] = field(default_factory=dict)
     frames: dict[tuple[str, str, bool], ChromeView] = field(default_factory=dict)
     questions: dict[str, tuple[QuestionView, ...]] = field(default_factory=dict)
+    leads: dict[tuple[str, ...], tuple[LinkView, ...]] = field(default_factory=dict)
     large: dict[tuple[str, str, str], FigureView] = field(default_factory=dict)
     notes: dict[tuple[str, str], NoteView] = field(default_factory=dict)
+
+    @cached_property
+    def topic_titles(self) -> dict[str, str]:
+        """The titles that question files give their topics, the first of each."""
+        titles: dict[str, str] = {}
+        for questions in self.content.questions:
+            if questions.title:
+                titles.setdefault(questions.topic, questions.title)
+        return titles
 
     @cached_property
     def practice_topics(self) -> dict[str, list[AskedItem]]:
