@@ -69,8 +69,9 @@ class Part(BaseModel):
         Raises ``MachineFileError`` with one line for each thing that is wrong.
         """
         try:
-            # By way of JSON, so that lists become tuples while text never becomes a number.
-            return cls.model_validate_json(json.dumps(value))
+            # By way of JSON, so that lists become tuples while text never becomes a number; and by
+            # the names that stand in files alone: ``valid_from`` is a stranger beside ``validFrom``.
+            return cls.model_validate_json(json.dumps(value), by_alias=True, by_name=False)
         except ValidationError as error:
             raise MachineFileError(
                 tuple(
