@@ -140,7 +140,7 @@ def test_a_forged_record_fails_in_words(tmp_path: Path, open_page: Opener) -> No
     forged = signed()
     forged["credentialSubject"]["identifier"][0]["identityHash"] = "N-015"
     examined(page, forged)
-    expect(page.locator(".report h2")).to_have_text("This record does not hold")
+    expect(page.locator(".report h2")).to_have_text("This record cannot be relied on")
     assert "It was altered" in page.locator("li[data-code=signature]").inner_text()
 
 

@@ -138,7 +138,7 @@ def test_a_record_out_of_date(clinic: Path, record: Path) -> None:
 def test_without_a_folder_nobody_says_who_signed(record: Path) -> None:
     ran = examine(record)
     assert ran.code == 1
-    assert ran.lines[-1].startswith("Signed, but nobody here says by whom.")
+    assert ran.lines[-1].startswith("Nobody here knows who signed this.")
 
 
 def test_the_arithmetic_alone(record: Path, tmp_path: Path) -> None:

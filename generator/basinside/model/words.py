@@ -144,6 +144,7 @@ SETTINGS: Final[tuple[Setting, ...]] = get_args(Setting)
 LINE_VERDICTS: Final[tuple[LineVerdict, ...]] = get_args(LineVerdict)
 THINKING: Final[tuple[Thinking, ...]] = get_args(Thinking)
 
+BASES: Final[tuple[Basis, ...]] = get_args(Basis)
 BASES_WITHOUT_SOURCE: Final[frozenset[Basis]] = frozenset({"common practice", "from memory"})
 
 LEVEL_FOR_CONTACT: Final[dict[Contact, CareLevel]] = {
@@ -179,7 +180,7 @@ ALL_LISTS: Final[dict[str, tuple[str, ...]]] = {
     "thinking": THINKING,
     "setting": SETTINGS,
     "line verdict": LINE_VERDICTS,
-    "basis": get_args(Basis),
+    "basis": BASES,
     "item kind": get_args(ItemKind),
     "pool": get_args(Pool),
 }

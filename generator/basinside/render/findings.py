@@ -95,39 +95,35 @@ def finding_phrases() -> dict[str, str]:
     """Return the phrases of the page that examines records, by key, with {holes}.
 
     ``examine.CODE.VERDICT``, ``examine.reason.REASON`` or, where a reason means something of its
-    own, ``examine.CODE.reason.REASON``; ``examine.verdict.VERDICT``; ``examine.standing.S`` and
-    ``examine.standing-means.S``.
+    own, ``examine.CODE.reason.REASON``; ``examine.standing.S`` and ``examine.standing-means.S``.
     """
-    verdicts = {
-        f"verdict.{each.value}": verdict_word(each)
-        for each in (Verdict.HOLDS, Verdict.FAILS, Verdict.UNKNOWN)
-    }
-    phrases = {**_examine_phrases(), **_standing_phrases(), **verdicts}
+    phrases = {**_examine_phrases(), **_standing_phrases()}
     return {PAGE + key: text for key, text in phrases.items()}
 
 
 def _standing_phrases() -> dict[str, str]:
+    """The most that may be said of a record: a heading, and what it means."""
     return {
         "standing.fails": _("This record cannot be relied on"),
         "standing-means.fails": _("At least one thing that must hold does not."),
-        "standing.demonstration": _("A demonstration record"),
+        "standing.demonstration": _("A demonstration record: it proves nothing"),
         "standing-means.demonstration": _(
-            "The signature is right, but its key is a demonstration key: it proves nothing about"
-            " anybody."
+            "The signature is right, but its key is a demonstration key, which anybody can have."
         ),
-        "standing.unknown-signer": _("Signed, but nobody here says by whom"),
+        "standing.unknown-signer": _("Nobody here knows who signed this"),
         "standing-means.unknown-signer": _(
-            "Nothing was changed since it was signed. Without a trust list that names the key it"
-            " could have been anybody's."
+            "The record was not altered since it was signed. Its key is on no trust list that can"
+            " be relied on here, so it could be anybody's."
         ),
-        "standing.according-to-folder": _("Good, according to this folder"),
+        "standing.according-to-folder": _("Signed by a listed person, according to this folder"),
         "standing-means.according-to-folder": _(
-            "Signed by {signer} according to this folder. Whoever brought the folder may have"
-            " made it. The six words of the root fingerprint, by another road, would tell."
+            "Everything that could be checked holds. The folder says that the key is that of"
+            " {signer}; nothing else does, and whoever brought the folder may have made it."
         ),
-        "standing.confirmed": _("Good"),
+        "standing.confirmed": _("Signed by a listed person, and the six words agree"),
         "standing-means.confirmed": _(
-            "Signed by {signer}, whom the handbook's own root key lists."
+            "Everything that could be checked holds. The key is that of {signer}, listed under the"
+            " root key that your six words name."
         ),
     }
 
@@ -135,7 +131,7 @@ def _standing_phrases() -> dict[str, str]:
 def _examine_phrases() -> dict[str, str]:
     """What each code, verdict and reason of an examination says."""
     return {
-        "signature.holds": _("Nothing was changed since the record was signed."),
+        "signature.holds": _("Nothing that was signed has been changed since."),
         "signature.fails": _("The signature is not right."),
         "signature.unknown": _("The signature cannot be checked here."),
         "shape.holds": _("It is a completion record as this program writes them."),
@@ -176,7 +172,9 @@ def _examine_phrases() -> dict[str, str]:
         "who-sat.unknown": _("Who really answered the questions."),
         "what-was-seen.unknown": _("Whether the practice was as the observers wrote."),
         "when-signed.unknown": _("Whether the signer's clock was right."),
-        "revoked.unknown": _("Whether the record was taken back since."),
+        "revoked.unknown": _(
+            "Whether the record was taken back since, or its key reported lost since."
+        ),
         **_reasons(),
     }
 
@@ -200,6 +198,10 @@ def _reasons() -> dict[str, str]:
             "It was altered after it was signed, or another key signed it."
         ),
         "reason.several-proofs": _("It carries several proofs."),
+        "reason.more-contexts": _(
+            "But definitions of words (@context) were put in after it was signed: the signature"
+            " does not cover them."
+        ),
         "reason.other-cryptosuite": _("It is signed in a way that this program does not know."),
         "shape.reason.other-context": _("Its words are defined otherwise than ours."),
         "reason.not-a-record": _("A part is missing or is not what belongs there."),

@@ -5,7 +5,7 @@ Holes stand in braces. A page brings only the sections that its script asks for.
 
 from __future__ import annotations
 
-from typing import Any, Final
+from typing import Final
 
 from basinside.render.findings import finding_phrases
 from basinside.render.wording import _, later
@@ -192,32 +192,6 @@ PHRASES: Final[dict[str, dict[str, str]]] = {
             "differently."
         ),
         "examine.read-place": later("Line {line}, column {column}."),
-        # The most that may be said, as a heading and in a sentence.
-        "examine.standing.fails": later("This record does not hold"),
-        "examine.standing.demonstration": later("A demonstration record: it proves nothing"),
-        "examine.standing.unknown-signer": later("Nobody here knows who signed this"),
-        "examine.standing.according-to-folder": later(
-            "Signed by a listed person, according to this folder"
-        ),
-        "examine.standing.confirmed": later("Signed by a listed person, and the six words agree"),
-        "examine.standing-means.fails": later(
-            "At least one thing below fails. Do not rely on this record."
-        ),
-        "examine.standing-means.demonstration": later(
-            "It was made with a key for demonstrations, which anybody can have."
-        ),
-        "examine.standing-means.unknown-signer": later(
-            "The record was not altered since it was signed. Its key is on no list that "
-            "this page can rely on."
-        ),
-        "examine.standing-means.according-to-folder": later(
-            "Everything that could be checked holds. The folder says that the key is that "
-            "of {signer}; nothing else does."
-        ),
-        "examine.standing-means.confirmed": later(
-            "Everything that could be checked holds. The key is that of {signer}, listed "
-            "under the root key that your six words name."
-        ),
         "examine.folder": later(
             "This page cannot vouch for its own folder. If the person examined brought it, "
             "use a folder of your own."
@@ -247,11 +221,10 @@ PHRASES: Final[dict[str, dict[str, str]]] = {
 }
 
 
-def page_phrases(*sections: str) -> dict[str, Any]:
-    """Return the phrases of some sections as a page's inline JSON.
+def page_phrases(*sections: str) -> dict[str, dict[str, str]]:
+    """Return the phrases of some sections as a page's inline JSON: key to text with {holes}.
 
-    The page that examines says each finding as the command line does; how a record stands it says
-    in its own words, for a page can vouch for less.
+    The page that examines says each finding, and how the record stands, as the command line does.
     """
     findings = finding_phrases() if "examine" in sections else {}
     own = {key: _(text) for section in sections for key, text in PHRASES[section].items()}

@@ -7,7 +7,7 @@ from collections.abc import Iterator
 from basinside.model.equipment import Agent, Incident
 from basinside.model.figure import Choice, Figure
 from basinside.model.prose import references as prose_references
-from basinside.model.words import BASES_WITHOUT_SOURCE
+from basinside.model.words import BASES, BASES_WITHOUT_SOURCE
 from basinside.render.view_types import (
     AgentView,
     ChoiceView,
@@ -164,8 +164,6 @@ def sources_view(spot: Spot) -> SourcesView:
             used.setdefault(source, []).append(
                 LinkView(text=figure.is_, href=spot.link(f"values.html#{name}"))
             )
-    bases = ("manufacturer", "published", "published (read second-hand)", "computed",
-             "local policy", "common practice", "from memory")
     return SourcesView(
         title=_("Sources"),
         lead=plain(
@@ -190,7 +188,7 @@ def sources_view(spot: Spot) -> SourcesView:
             for name, source in content.sources.items()
         ),
         bases_heading=_("What a value can stand on"),
-        bases=tuple(fact(sentence(each), sentence(state(basis_words(each)))) for each in bases),
+        bases=tuple(fact(sentence(each), sentence(state(basis_words(each)))) for each in BASES),
         unsourced_heading=_("Values without a published source"),
         unsourced=tuple(
             LinkView(
