@@ -31,8 +31,7 @@ def stages_about(
 ) -> tuple[Quantity, tuple[Quantity | None, ...]]:
     """Return about how long all steps take, and each stage; None for a stage without steps."""
     seconds = [
-        sum((_step_seconds(content, step) for step in stage.steps), Fraction(0))
-        for stage in stages
+        sum((_step_seconds(content, step) for step in stage.steps), Fraction(0)) for stage in stages
     ]
     whole = about(sum(seconds, Fraction(0)))
     return whole, tuple(about(each) if each else None for each in seconds)

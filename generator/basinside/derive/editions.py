@@ -20,6 +20,7 @@ from basinside.model.derived import Change, ChangeKind
 EDITION_FORMAT = "basinside/edition/1"
 WORDING = frozenset({"do", "wall"})
 
+
 def edition_document(content: Content) -> dict[str, Any]:
     """Return everything that counts in an edition: meanings, sequences, values, choices."""
     handbook = content.handbook
@@ -54,8 +55,7 @@ def edition_document(content: Content) -> dict[str, Any]:
         "handbook": handbook.handbook if handbook else "",
         "edition": handbook.edition if handbook else "",
         "values": {
-            name: {"base": figure.value.base_text(), "shown": figure.value.text(),
-                   "is": figure.is_}
+            name: {"base": figure.value.base_text(), "shown": figure.value.text(), "is": figure.is_}
             for name, figure in sorted(content.figures.items())
         },
         "choices": {name: choice.chosen for name, choice in sorted(content.choices.items())},
@@ -84,8 +84,11 @@ def compare(old: Mapping[str, Any], new: Mapping[str, Any]) -> tuple[Change, ...
     for name, before, after in _pairs(old.get("choices", {}), new.get("choices", {})):
         if before != after:
             kind: ChangeKind = (
-                "choice-new" if before is None else
-                "choice-gone" if after is None else "choice-changed"
+                "choice-new"
+                if before is None
+                else "choice-gone"
+                if after is None
+                else "choice-changed"
             )
             changes.append(Change(kind=kind, id=name, old=before, new=after))
     for name, before, after in _pairs(old.get("procedures", {}), new.get("procedures", {})):
@@ -155,16 +158,15 @@ def scopes_to_refresh(
 ) -> dict[str, tuple[str, ...]]:
     """Return, for each scope certified on the old edition, the steps to learn again."""
     counted = [
-        each for each in changes
+        each
+        for each in changes
         if each.kind in {"step-changed", "step-new", "step-gone", "steps-moved", "procedure-new"}
     ]
     out: dict[str, tuple[str, ...]] = {}
     scopes = {name: each["procedures"] for name, each in old.get("scopes", {}).items()}
     scopes.update({name: [name] for name in old.get("procedures", {})})
     for scope, procedures in scopes.items():
-        members = set(procedures) | set(
-            new.get("scopes", {}).get(scope, {}).get("procedures", ())
-        )
+        members = set(procedures) | set(new.get("scopes", {}).get(scope, {}).get("procedures", ()))
         steps = tuple(
             dict.fromkeys(each.id for each in counted if each.id.split("/")[0] in members)
         )

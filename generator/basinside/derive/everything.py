@@ -37,9 +37,7 @@ def derive(content: Content, before: tuple[Content, Derived] | None = None) -> D
         },
         vessels={each.vessel.vessel: each for each in clinic_vessels(content)},
         checklists={name: checklist_for(content, whole) for name, whole in procedures.items()},
-        plans={
-            asked.item.item: marking_plan(asked.item) for asked in content.items("practice")
-        },
+        plans={asked.item.item: marking_plan(asked.item) for asked in content.items("practice")},
         since=_since_closed(content),
     )
 

@@ -97,9 +97,7 @@ def step_meaning(content: Content, whole: WholeProcedure, placed: PlacedStep) ->
     )
 
 
-def _instrument_lines(
-    content: Content, instrument: Instrument | None, action: str
-) -> list[Any]:
+def _instrument_lines(content: Content, instrument: Instrument | None, action: str) -> list[Any]:
     """Return the instrument's own lines that a test, take-apart or lubricate step uses."""
     if instrument is None:
         return []
@@ -157,9 +155,7 @@ def line_digest(line: str, text: str) -> str:
 
 def procedure_meanings(content: Content, whole: WholeProcedure) -> dict[str, Meaning]:
     """Return the meaning of every step of a procedure, by step id."""
-    return {
-        placed.step.step: step_meaning(content, whole, placed) for placed in whole.steps
-    }
+    return {placed.step.step: step_meaning(content, whole, placed) for placed in whole.steps}
 
 
 def scope_digest(content: Content, wholes: list[WholeProcedure]) -> str:

@@ -29,8 +29,9 @@ def marking_plan(item: Item, options: Sequence[Option] | None = None) -> Plan:
         "worth": ITEM_WORTH,
         "options": len(shown),
         "points": {"kind": "plus-minus", "keys": keys} if by_share else {"kind": "all-or-none"},
-        "pass_all": [{"has": n} if option.is_right else {"hasnt": n}
-                     for n, option in enumerate(shown)],
+        "pass_all": [
+            {"has": n} if option.is_right else {"hasnt": n} for n, option in enumerate(shown)
+        ],
         "fail_any": [{"has": n} for n, option in enumerate(shown) if option.unsafe],
     }
 

@@ -21,9 +21,7 @@ def vessel_reach(vessel: Vessel, altitude: Quantity) -> VesselReach:
     regulator = vessel.regulator
     limits = [
         each
-        for each in (
-            (regulator.marked_working_pressure, regulator.lifts_at) if regulator else ()
-        )
+        for each in ((regulator.marked_working_pressure, regulator.lifts_at) if regulator else ())
         if each is not None and each.kind is Kind.GAUGE
     ]
     if not limits:

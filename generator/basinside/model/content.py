@@ -66,6 +66,4 @@ class Content:
         """Return the vessel with that id."""
         if self.handbook is None:
             return None
-        return next(
-            (each for each in self.handbook.clinic.vessels if each.vessel == vessel), None
-        )
+        return next((each for each in self.handbook.clinic.vessels if each.vessel == vessel), None)

@@ -122,12 +122,8 @@ Prose = Annotated[
     WithJsonSchema(_TEXT_SCHEMA),
 ]
 Truth = Annotated[bool, BeforeValidator(_truth), WithJsonSchema(_TRUTH_SCHEMA)]
-Count = Annotated[
-    int, BeforeValidator(_count), WithJsonSchema({"type": ["integer", "string"]})
-]
-Percent = Annotated[
-    int, BeforeValidator(_percent), WithJsonSchema({"type": ["integer", "string"]})
-]
+Count = Annotated[int, BeforeValidator(_count), WithJsonSchema({"type": ["integer", "string"]})]
+Percent = Annotated[int, BeforeValidator(_percent), WithJsonSchema({"type": ["integer", "string"]})]
 Day = Annotated[date, BeforeValidator(_day), WithJsonSchema({"type": "string", "format": "date"})]
 Amount = Annotated[
     Quantity,

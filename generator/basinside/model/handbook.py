@@ -138,5 +138,3 @@ class Handbook(Waivable):
     scopes: Mapping[Id, tuple[Id, ...]] = {}
     policy: tuple[PolicyLine, ...] = ()
     demonstration: Text | None = None
-
-

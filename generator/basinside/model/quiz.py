@@ -140,5 +140,3 @@ class Observation(Waivable):
     lines: tuple[ObservationLine, ...] = ()
     cues: tuple[Prose, ...] = ()
     who_may_observe: Prose | None = None
-
-

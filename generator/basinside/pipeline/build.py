@@ -95,9 +95,7 @@ def read_clinic(
     content, problems = load(raw, memory)
     derived = derive(content, (before.content, before.derived) if before else None)
     problems.extend(check(content, derived, today=today))
-    return Clinic(
-        root=root, raw=raw, content=content, derived=derived, problems=tuple(problems)
-    )
+    return Clinic(root=root, raw=raw, content=content, derived=derived, problems=tuple(problems))
 
 
 def place_problems(clinic: Clinic) -> tuple[Placed, ...]:
@@ -197,9 +195,7 @@ def _remembered(maker: PageMaker, memory: PageMemory) -> str:
     return text
 
 
-def problem_files(
-    clinic: Clinic, theme: Theme, banners: tuple[BannerView, ...]
-) -> Iterator[Made]:
+def problem_files(clinic: Clinic, theme: Theme, banners: tuple[BannerView, ...]) -> Iterator[Made]:
     """Yield what preview shows while there is no good edition: the problems, and nothing else."""
     folder = Folder(
         content=clinic.content, derived=clinic.derived, theme=theme, banners=banners, preview=True
