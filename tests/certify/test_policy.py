@@ -70,6 +70,7 @@ def run(procedure: str, number: int, **changes: Any) -> ObservationResult:
         announced=True,
         current=True,
         why_not=(),
+        start=f"{8 + number:02}:00",
     )
     return replace(made, **changes)
 
@@ -157,6 +158,42 @@ def test_enough_younger_runs_make_an_old_one_harmless_and_useless() -> None:
         *runs([{}, {"setting": "simulated"}, {}]),
     ]
     assert failing(judged(observations=real_only_when_old)) == [("practice-real", "boil")]
+
+
+SAME_DAY: dict[str, Any] = {"date": date(2026, 11, 4), "start": "09:10"}
+
+
+@pytest.mark.parametrize(
+    ("one", "other", "same"),
+    [
+        ({}, {"observers": ("S-02",), "digest": "other"}, True),
+        ({"end": "09:50"}, {"start": "09:49"}, True),
+        ({"end": "09:50"}, {"start": "09:50"}, False),
+        ({"start": "09:49"}, {"end": "09:50"}, True),
+        ({"start": "23:50", "end": "00:20"}, {"start": "23:55"}, True),
+        ({}, {"start": "09:11"}, False),
+        ({}, {"date": date(2026, 11, 9)}, False),
+    ],
+)
+def test_one_run_on_two_sheets_is_one_run(
+    one: dict[str, Any], other: dict[str, Any], same: bool
+) -> None:
+    found = judged(
+        observations=[
+            run("boil", 1, **{**SAME_DAY, **one}),
+            run("boil", 2, **{**SAME_DAY, **other}),
+        ]
+    )
+    once = next(each for each in found if each.code == "evidence-once")
+    assert (once.verdict is Verdict.FAILS) == same
+    if same:
+        assert once.data["reason"] == "same-run"
+        assert "share one sheet" in finding_sentence(once)
+
+
+def test_two_procedures_may_be_done_at_one_time() -> None:
+    both = [run("boil", 1, **SAME_DAY), run("soak", 1, **SAME_DAY)]
+    assert ("evidence-once", "") not in failing(judged(observations=both))
 
 
 def test_a_second_observer_counts_as_one() -> None:

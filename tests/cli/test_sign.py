@@ -60,21 +60,21 @@ SETS: list[tuple[str, Make]] = [
         lambda clinic, files, into: [*files, second_attempt(clinic, into)],
     ),
     (
-        f"Practice, {BOIL}: 2 runs that count; 3 asked.",
+        f"Practice, {BOIL}: runs that count: 2; 3 asked.",
         lambda _, files, into: changed(files, into, f"{BOIL}-2026-11-13", help=True),
     ),
     (
-        f"Practice, {BOIL}: only 1 of the runs real; 2 asked.",
+        f"Practice, {BOIL}: runs in real work: 1; 2 asked.",
         lambda _, files, into: changed(files, into, f"{BOIL}-2026-11-09", setting="simulated"),
     ),
     (
-        f"Practice, {BOIL}: seen by 1 observers; 2 asked.",
+        f"Practice, {BOIL}: different observers: 1; 2 asked.",
         lambda _, files, into: changed(
             files, into, f"{BOIL}-2026-11-04", observer_staff_code="S-02"
         ),
     ),
     (
-        f"Practice, {BOIL}: on 1 days; 2 asked.",
+        f"Practice, {BOIL}: different days: 1; 2 asked.",
         lambda _, files, into: changed(files, into, f"-{BOIL}-", date="2026-11-04"),
     ),
     (
@@ -86,14 +86,24 @@ SETS: list[tuple[str, Make]] = [
         lambda clinic, files, _: [*files, *evidence(clinic, "M-15-bag")],
     ),
     (
-        "The same evidence was given more than once (1 too many).",
+        "The same evidence was given more than once. 1 too many.",
         lambda _, files, __: [*files, files[0]],
+    ),
+    (
+        "The same evidence was given more than once. Two sheets are of one run",
+        lambda _, files, into: [*files, second_sheet(files, into)],
     ),
     (
         "Some evidence is of 2026-11-21, later than the day of signing (2026-11-20).",
         lambda _, files, into: changed(files, into, f"{BOIL}-2026-11-13", date="2026-11-21"),
     ),
 ]
+
+
+def second_sheet(files: list[Path], into: Path) -> Path:
+    """The first run of boiling once more, on the sheet of another observer."""
+    first = next(each for each in files if f"{BOIL}-2026-11-04" in each.name)
+    return edited(first, into, observer_staff_code="S-03", comments="Seen from the door.")
 
 
 def with_start(files: list[Path], into: Path) -> list[Path]:

@@ -9,6 +9,7 @@ from __future__ import annotations
 from collections.abc import Callable, Iterator, Sequence
 from dataclasses import dataclass
 from datetime import date
+from itertools import combinations
 from typing import Final
 
 from basinside.certify.days import NotADurationError, day_before
@@ -115,7 +116,29 @@ def _observers(case: Case, observations: Sequence[ObservationResult]) -> Finding
 def _once(evidence: Results) -> Finding:
     digests = [each.digest for each in evidence]
     twice = len(digests) - len(set(digests))
-    return fails("evidence-once", count=str(twice)) if twice else holds("evidence-once")
+    if twice:
+        return fails("evidence-once", reason="same-file", count=str(twice))
+    seen = [each for each in evidence if isinstance(each, ObservationResult)]
+    same = sorted(
+        {
+            f"{one.procedure} {one.date.isoformat()} {max(one.start, other.start)}"
+            for one, other in combinations(seen, 2)
+            if _at_one_time(one, other)
+        }
+    )
+    if same:
+        return fails("evidence-once", reason="same-run", runs=", ".join(same))
+    return holds("evidence-once")
+
+
+def _at_one_time(one: ObservationResult, other: ObservationResult) -> bool:
+    """Whether two sheets are of one run: nobody does one procedure twice at the same time."""
+    if (one.learner, one.procedure, one.date) != (other.learner, other.procedure, other.date):
+        return False
+    first, second = sorted((one, other), key=lambda each: each.start)
+    # An end before the start is after midnight: the run lasted for the rest of the day.
+    until = first.end if first.end >= first.start else "24:00" if first.end else first.start
+    return second.start <= first.start or second.start < until
 
 
 def _not_later(case: Case, evidence: Results) -> Finding:

@@ -97,7 +97,8 @@ class WhyNot:
 class ObservationResult:
     """One observed run, and whether it counts: it does when ``why_not`` is empty.
 
-    ``current`` says whether the procedure still means what it meant when it was observed.
+    ``current`` says whether the procedure still means what it meant when it was observed;
+    ``start`` and ``end`` are times of the clock (``09:10``), empty where none was written.
     """
 
     digest: str
@@ -110,6 +111,8 @@ class ObservationResult:
     announced: bool
     current: bool
     why_not: tuple[WhyNot, ...]
+    start: str = ""
+    end: str = ""
 
     @property
     def counts(self) -> bool:

@@ -26,7 +26,12 @@ def _people_phrases() -> dict[str, str]:
         "observers-differ.holds": _("Nobody observed themselves."),
         "observers-differ.fails": _("{learner} cannot observe themselves."),
         "evidence-once.holds": _("No piece of evidence stands twice."),
-        "evidence-once.fails": _("The same evidence was given more than once ({count} too many)."),
+        "evidence-once.fails": _("The same evidence was given more than once."),
+        "evidence-once.reason.same-file": _("{count} too many."),
+        "evidence-once.reason.same-run": _(
+            "Two sheets are of one run, or of two runs at the same time: {runs}. Two observers of"
+            " one run share one sheet."
+        ),
         "evidence-not-later.holds": _("No evidence is later than the day of signing."),
         "evidence-not-later.fails": _(
             "Some evidence is of {latest}, later than the day of signing ({on})."
@@ -77,20 +82,24 @@ def _knowledge_phrases() -> dict[str, str]:
 
 def _practice_phrases() -> dict[str, str]:
     return {
-        "practice-runs.holds": _("Practice, {procedure}: {have} runs ({wanted} asked)."),
-        "practice-runs.fails": _("Practice, {procedure}: {have} runs that count; {wanted} asked."),
-        "practice-real.holds": _("Practice, {procedure}: {have} of them real ({wanted} asked)."),
+        "practice-runs.holds": _(
+            "Practice, {procedure}: runs that count: {have} ({wanted} asked)."
+        ),
+        "practice-runs.fails": _("Practice, {procedure}: runs that count: {have}; {wanted} asked."),
+        "practice-real.holds": _(
+            "Practice, {procedure}: runs in real work: {have} ({wanted} asked)."
+        ),
         "practice-real.fails": _(
-            "Practice, {procedure}: only {have} of the runs real; {wanted} asked."
+            "Practice, {procedure}: runs in real work: {have}; {wanted} asked."
         ),
         "practice-observers.holds": _(
-            "Practice, {procedure}: seen by {have} observers ({wanted} asked)."
+            "Practice, {procedure}: different observers: {have} ({wanted} asked)."
         ),
         "practice-observers.fails": _(
-            "Practice, {procedure}: seen by {have} observers; {wanted} asked."
+            "Practice, {procedure}: different observers: {have}; {wanted} asked."
         ),
-        "practice-days.holds": _("Practice, {procedure}: on {have} days ({wanted} asked)."),
-        "practice-days.fails": _("Practice, {procedure}: on {have} days; {wanted} asked."),
+        "practice-days.holds": _("Practice, {procedure}: different days: {have} ({wanted} asked)."),
+        "practice-days.fails": _("Practice, {procedure}: different days: {have}; {wanted} asked."),
         "practice-recent.holds": _("Practice, {procedure}: not older than {limit}."),
         "practice-recent.fails": _("Practice, {procedure}: older than {limit}."),
         "practice-recent.unknown": _("Practice, {procedure}: not older than {limit}?"),

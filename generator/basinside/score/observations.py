@@ -50,6 +50,8 @@ def score_observation(
         announced=observation.announced,
         current=current,
         why_not=tuple(reasons),
+        start=observation.start,
+        end=observation.end or "",
     )
 
 
