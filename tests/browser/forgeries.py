@@ -183,6 +183,9 @@ def altered_records() -> list[Record]:
         (("name",), "😀" * 3_000),
         (("name",), 7),
         (("extra",), "x"),
+        (("valid_from",), "2020-01-01T00:00:00Z"),
+        (("evidence", 0, "evidence_digest"), good["evidence"][0]["evidenceDigest"]),
+        (("@context",), [*good["@context"], "urn:more"]),
     ]  # fmt: skip
     for path, value in changes:
         other = copy.deepcopy(good)

@@ -1,5 +1,6 @@
 """Examining: every way a record can be less than it seems, and no word more than can be known."""
 
+import copy
 import functools
 import json
 import operator
@@ -217,6 +218,32 @@ def test_a_member_that_no_context_knows_is_refused_at_any_depth() -> None:
     found = seen(resigned({"credentialSubject": subject}))
     shape = next(each for each in found.findings if each.code == "shape")
     assert shape.data["detail"] == "credentialSubject.achievement.alsoMay"
+
+
+@pytest.mark.parametrize(
+    ("path", "alias"),
+    [
+        ((), "valid_from"),
+        ((), "context"),
+        (("credentialSubject", "identifier", 0), "identity_hash"),
+        (("credentialSubject", "achievement"), "achievement_type"),
+        (("evidence", 0), "evidence_digest"),
+    ],
+)
+def test_a_member_has_one_name_only(path: tuple[str | int, ...], alias: str) -> None:
+    """A second name beside the true one is a stranger, and instead of it stands for nothing."""
+    words = alias.split("_")
+    name = "@context" if alias == "context" else words[0] + words[1].title()
+    for taken in (False, True):
+        plain = copy.deepcopy(signed())
+        part: Any = functools.reduce(operator.getitem, path, plain)
+        part[alias] = part.pop(name) if taken else part[name]
+        bare = {member: value for member, value in plain.items() if member != "proof"}
+        bare["id"] = record_id(bare)
+        found = seen(secure(bare, SUPERVISOR, created=first_moment(ON)))
+        assert verdict(found, "signature") is Verdict.HOLDS
+        assert "shape" in failing(found), (alias, taken)
+        assert found.standing is Standing.FAILS
 
 
 def test_an_id_that_does_not_follow_from_the_content() -> None:

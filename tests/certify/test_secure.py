@@ -19,6 +19,7 @@ from hypothesis import strategies as st
 from basinside.certify.multikey import base58btc, did_key, from_base58btc, verification_method
 from basinside.certify.secure import secure, sign_raw, verify_raw, verify_signature_only
 from basinside.model.finding import Verdict
+from basinside.render.findings import finding_sentence
 from tests.certify.made import OTHER, SUPERVISOR, SUPERVISOR_DID
 from tests.reference.published_vectors import Signed, deterministic, nist, wycheproof
 from tests.test_canonical import documents
@@ -174,7 +175,17 @@ def test_a_document_may_carry_more_contexts_behind_the_signed_ones() -> None:
     # The signed contexts replace the document's before hashing, as the suite says.
     signed = secure(DOCUMENT, SUPERVISOR, created=CREATED)
     signed["@context"] = [*DOCUMENT["@context"], "urn:more"]
+    found = verify_signature_only(signed)
+    assert found.verdict is Verdict.HOLDS
+    assert found.data["reason"] == "more-contexts"
+    assert "put in after it was signed" in finding_sentence(found)
+
+
+def test_contexts_are_compared_as_they_are_signed() -> None:
+    # To Python True == 1; a reader of JSON takes them for two things.
+    signed = secure({**DOCUMENT, "@context": [1]}, SUPERVISOR, created=CREATED)
     assert reason(signed) == "holds"
+    assert reason({**signed, "@context": [True]}) == "other-context"
 
 
 @pytest.mark.parametrize("proof", [None, "x", 3, [], {}, [1], [{}, {}], {"type": ["a"]}])
