@@ -4,6 +4,7 @@ import json
 import re
 import shutil
 from pathlib import Path
+from typing import Any
 
 import html5lib
 import pytest
@@ -152,6 +153,56 @@ def test_a_self_test_is_refused_by_name(clinic: Path, tmp_path: Path) -> None:
     ran = basinside("score", practice, "--folder", clinic)
     assert (ran.code, len(ran.lines)) == (1, 1)
     assert "self-test on drying" in ran.said
+
+
+@pytest.mark.parametrize(
+    ("changes", "says"),
+    [
+        ({"instrument": "bag-mask-vinyl"}, "is of instrument bag-mask-silicone; the sheet says"),
+        ({"instrument": "kettle"}, "the sheet says kettle"),
+        ({"route": "steam-wrapped"}, "is of route boil; the sheet says steam-wrapped"),
+        ({"edition": "2099.1"}, "edition 2099.1 is later than this handbook's"),
+        ({"edition": "2026.10"}, "edition 2026.10 is later than this handbook's"),
+        ({"handbook": "lowfell"}, "this is of handbook lowfell"),
+        ({"procedure": "kettle-boil"}, "there is no procedure kettle-boil here"),
+        ({"observer_staff_code": "M-12"}, "nobody observes themselves"),
+        ({"start": "9:10"}, "start: this is not written as our files write it"),
+        ({"setting": None}, "setting: this is missing"),
+    ],
+)
+def test_a_sheet_of_something_else_is_refused_in_plain_words(
+    clinic: Path, tmp_path: Path, changes: dict[str, Any], says: str
+) -> None:
+    sheet = next(each for each in evidence(clinic) if "-silicone-boil-" in each.name)
+    ran = basinside("score", "--folder", clinic, edited(sheet, tmp_path, **changes))
+    assert (ran.code, len(ran.lines)) == (1, 1)
+    assert says in ran.said
+    assert "Value error" not in ran.said
+
+
+def test_a_sheet_of_an_earlier_edition_counts_while_the_steps_are_the_same(
+    clinic: Path, tmp_path: Path
+) -> None:
+    sheet = next(each for each in evidence(clinic) if "-silicone-boil-" in each.name)
+    ran = basinside("score", "--folder", clinic, edited(sheet, tmp_path, edition="2026.1"))
+    assert ran.code == 0, ran.said
+
+
+def test_keys_of_another_drawing_mark_nothing(clinic: Path, tmp_path: Path) -> None:
+    own = tmp_path / "own"
+    shutil.copytree(clinic, own)
+    path, phrase = own / "quizzes/sealed/core-A.json", phrases(clinic)["Marking phrase"]
+    first = json.loads(path.read_text(encoding="utf-8"))
+    path.unlink()
+    assert basinside("seal", "core", "--folder", own, "--phrase", phrase).code == 0
+    second = json.loads(path.read_text(encoding="utf-8"))
+    for name in ("keys", "mark_keys", "phrase_keys"):
+        first["envelopes"][name] = second["envelopes"][name]
+    path.write_text(json.dumps(first), encoding="utf-8")
+    file = next(each for each in evidence(clinic) if ".attempt." in each.name)
+    ran = basinside("score", file, "--folder", own, "--phrase", phrase)
+    assert (ran.code, len(ran.lines)) == (1, 1)
+    assert "the keys are of another drawing of this form" in ran.said
 
 
 def test_a_file_of_another_kind_is_refused(clinic: Path) -> None:

@@ -12,6 +12,7 @@ from dataclasses import dataclass
 from fractions import Fraction
 from typing import Any
 
+from basinside.canonical import digest
 from basinside.derive.plans import marking_plan
 from basinside.model.content import AskedItem, Content
 from basinside.model.prose import Words, read_prose
@@ -166,10 +167,20 @@ def form_documents(
     keys_document = {
         "format": "basinside/keys/1",
         **head,
+        "form_drawn": drawn_digest(form_document),
         "pass_percent": assessment.pass_.percent,
         "items": keys,
     }
     return form_document, keys_document
+
+
+def drawn_digest(form_document: Mapping[str, Any]) -> str:
+    """Return ``drawn-v1`` of a form as it was drawn.
+
+    It stands in the sealed keys and nowhere else, so that keys of another drawing under the same
+    name do not mark this one: their options stood in another order.
+    """
+    return digest("drawn", form_document)
 
 
 def shown_text(text: str, content: Content) -> str:

@@ -10,6 +10,7 @@ import json
 from typing import Annotated, Final, Self
 
 from pydantic import BaseModel, ConfigDict, StringConstraints, ValidationError
+from pydantic_core import ErrorDetails
 
 from basinside.model.entry import EDITION_PATTERN, STAFF_CODE_PATTERN
 
@@ -70,14 +71,11 @@ class Part(BaseModel):
         """
         try:
             # By way of JSON, so that lists become tuples while text never becomes a number; and by
-            # the names that stand in files alone: ``valid_from`` is a stranger beside ``validFrom``.
+            # the names that stand in files: ``valid_from`` is a stranger beside ``validFrom``.
             return cls.model_validate_json(json.dumps(value), by_alias=True, by_name=False)
         except ValidationError as error:
             raise MachineFileError(
-                tuple(
-                    f"{'.'.join(str(key) for key in each['loc']) or 'the file'}: {each['msg']}"
-                    for each in error.errors(include_url=False, include_input=False)
-                )
+                tuple(_line(each) for each in error.errors(include_url=False, include_input=False))
             ) from None
         except (TypeError, ValueError, RecursionError):
             raise MachineFileError(("the file: not a JSON value",)) from None
@@ -85,3 +83,23 @@ class Part(BaseModel):
     def text(self) -> str:
         """Return the file's text: indented JSON with a line feed at its end."""
         return json.dumps(self.plain(), ensure_ascii=False, indent=1) + "\n"
+
+
+_PLAIN_WORDS: Final = {
+    "missing": "this is missing",
+    "string_type": "text belongs here",
+    "string_pattern_mismatch": "this is not written as our files write it",
+    "string_too_long": "this text is too long",
+    "string_too_short": "this text is too short",
+    "too_short": "there is too little here",
+    "too_long": "there is too much here",
+}
+"""What is said for a kind of mistake; for the others pydantic's own words are plain enough."""
+
+
+def _line(error: ErrorDetails) -> str:
+    """Where and what is wrong, in words for people who do not write programs."""
+    place = ".".join(str(key) for key in error["loc"]) or "the file"
+    if error["type"] == "value_error":
+        return f"{place}: {error['ctx']['error']}"
+    return f"{place}: {_PLAIN_WORDS.get(error['type'], error['msg'])}"

@@ -97,6 +97,21 @@ class Scorer:
         whole = self.clinic.derived.procedures.get(observation.procedure)
         if whole is None:
             raise RefusedError(f"{name}: there is no procedure {observation.procedure} here.")
+        entry = content.procedures[observation.procedure]
+        said = (
+            ("instrument", observation.instrument, entry.instrument),
+            ("route", observation.route, entry.route),
+        )
+        for what, theirs, ours in said:
+            if theirs != ours:
+                raise RefusedError(
+                    f"{name}: {observation.procedure} is of {what} {ours}; the sheet says {theirs}."
+                )
+        if _number(observation.edition) > _number(handbook.edition):
+            raise RefusedError(
+                f"{name}: edition {observation.edition} is later than this handbook's,"
+                f" {handbook.edition}."
+            )
         try:
             return score_observation(
                 observation,
@@ -106,6 +121,11 @@ class Scorer:
             )
         except NotScoredError as error:
             raise RefusedError(f"{name}: {error}") from None
+
+
+def _number(edition: str) -> tuple[int, ...]:
+    """An edition as numbers, so that 2026.10 comes after 2026.9."""
+    return tuple(int(part) for part in edition.split("."))
 
 
 def has_attempt(paths: Sequence[Path]) -> bool:

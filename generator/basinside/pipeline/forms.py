@@ -8,7 +8,7 @@ from pathlib import Path
 from typing import Any
 
 from basinside import files
-from basinside.derive.forms import UnfillableError, form_documents
+from basinside.derive.forms import UnfillableError, drawn_digest, form_documents
 from basinside.model.quiz import Assessment
 from basinside.model.sealed import SealedForm
 from basinside.pipeline.build import Clinic, read_clinic
@@ -160,12 +160,20 @@ def opened_keys(root: Path, assessment: str, form: str, phrase: str) -> dict[str
     """Return the keys of a form, opened by the marking phrase.
 
     Raises:
-        RefusedError: when they do not open.
+        RefusedError: when they do not open, or are not of the form beside them.
     """
+    sealed = read_sealed(root, assessment, form)
     try:
-        return open_keys(read_sealed(root, assessment, form), phrase=phrase)
+        keys = open_keys(sealed, phrase=phrase)
+        drawn = open_form(sealed, phrase=phrase)
     except (CodeError, SealError) as error:
         raise RefusedError(str(error)) from None
+    if keys.get("form_drawn") != drawn_digest(drawn):
+        raise RefusedError(
+            f"{assessment}, form {form}: the keys are of another drawing of this form; the sealed"
+            " file was put together from two."
+        )
+    return keys
 
 
 def print_form(
