@@ -120,11 +120,13 @@ def pages(folder: Folder) -> Iterator[PageMaker]:
             section="procedures",
             rests_on=((procedure, instrument_entry, *about.get(name, ())),),
         )
+        observation = content.observations.get(name)
         yield page(
             f"print/observation-{name}.html",
             _view(observation_sheet_view, folder.derived.checklists[name]),
             section="procedures",
-            rests_on=((procedure, instrument_entry, content.observations.get(name)),),
+            waived=observation.waive if observation else (),
+            rests_on=((procedure, instrument_entry, observation),),
         )
     if content.procedures:
         yield page("procedures/index.html", procedure_index_view, section="procedures",
@@ -148,7 +150,11 @@ def pages(folder: Folder) -> Iterator[PageMaker]:
     for name, agent in content.agents.items():
         yield page(f"agents/{name}.html", _view(agent_view, agent),
                    rests_on=((agent,), everything))
-    yield page("incidents.html", incidents_view)
+    yield page(
+        "incidents.html",
+        incidents_view,
+        waived=tuple(waiver for each in content.incidents.values() for waiver in each.waive),
+    )
     yield page(
         "examine.html", examine_view, section="examine",
         data=lambda _spot: {
