@@ -216,8 +216,14 @@ def _paper(spot: Spot) -> tuple[FactView, ...]:
         return ()
     ring = handbook.contacts[0] if handbook.contacts else None
     return (
-        fact(_("Edition"), handbook.edition),
+        fact(
+            _("Edition"),
+            _("{edition}, issued {day}").format(
+                edition=handbook.edition, day=day_words(handbook.issued)
+            ),
+        ),
         fact(_("Review due"), day_words(handbook.review_by)),
+        fact(_("Responsible"), sentence(handbook.responsible)),
         fact(_("Void after"), day_words(handbook.review_by)),
         *(
             (
