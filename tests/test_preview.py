@@ -37,8 +37,7 @@ def _free_port() -> int:
 def get(clinic: Path) -> Iterator[Callable[[str], str]]:
     port = _free_port()
     server = subprocess.Popen(
-        [sys.executable, "-m", "basinside", "preview"]
-        + ["--folder", str(clinic), "--port", str(port)],
+        [sys.executable, "-m", "basinside", "preview", "--folder", clinic, "--port", str(port)],
         stdout=subprocess.DEVNULL,
         stderr=subprocess.DEVNULL,
     )
