@@ -29,6 +29,15 @@ class Outcome:
     unsafe: tuple[int, ...] = ()
 
 
+def items_needed(items: int, percent: int) -> int:
+    """Return how many of a form's items must be right, for a cut in whole percent (0 to 100).
+
+    Rounded up: a cut of 56 % of 15 items is 9, not 8 since no part of an item is right
+    (common practice).
+    """
+    return -(-items * percent // 100)
+
+
 def plan_answer(answer: attempts.Answer) -> dict[str, object]:
     """Return the answer of an attempt as plans take it: chosen, order or number, or nothing."""
     if answer.chosen is not None:

@@ -7,8 +7,8 @@ import pytest
 from hypothesis import given
 from hypothesis import strategies as st
 
-from basinside.derive.plans import ITEM_WORTH, marking_plan, points_needed
-from basinside.marking import evaluate
+from basinside.derive.plans import ITEM_WORTH, marking_plan
+from basinside.marking import evaluate, items_needed
 from basinside.model.quiz import Item
 
 
@@ -100,4 +100,4 @@ def test_only_the_keys_pass() -> None:
     [(25, 56, 14), (50, 56, 28), (100, 7, 7), (15, 80, 12), (12, 80, 10), (12, 100, 12), (3, 1, 1)],
 )
 def test_a_cut_is_a_whole_number_of_items_rounded_up(items: int, percent: int, needed: int) -> None:
-    assert points_needed(items, percent) == 60 * needed
+    assert items_needed(items, percent) == needed

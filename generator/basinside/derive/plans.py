@@ -34,8 +34,3 @@ def marking_plan(item: Item, options: Sequence[Option] | None = None) -> Plan:
         ],
         "fail_any": [{"has": n} for n, option in enumerate(shown) if option.unsafe],
     }
-
-
-def points_needed(items: int, percent: int) -> int:
-    """Return the points a form needs: 60 times the items needed, rounded up."""
-    return ITEM_WORTH * -(-items * percent // 100)

@@ -2,13 +2,11 @@
 
 from __future__ import annotations
 
-from fractions import Fraction
-
 from basinside.model.content import Content
 from basinside.model.derived import VesselReach
 from basinside.model.handbook import Vessel
 from basinside.quantity import Quantity
-from basinside.science.steam import gauge_pressure_kpa, temperature_at_gauge
+from basinside.science.steam import temperature_at_gauge
 from basinside.units import Kind
 
 
@@ -40,11 +38,3 @@ def clinic_vessels(content: Content) -> tuple[VesselReach, ...]:
     if handbook is None:
         return ()
     return tuple(vessel_reach(each, handbook.clinic.altitude) for each in handbook.clinic.vessels)
-
-
-def gauge_needed(celsius: Quantity, altitude: Quantity) -> Fraction | None:
-    """Return the gauge pressure in kPa that a temperature asks for here, or None out of range."""
-    try:
-        return Fraction(gauge_pressure_kpa(float(celsius.base), float(altitude.base)))
-    except ValueError:
-        return None

@@ -9,7 +9,7 @@ from __future__ import annotations
 from collections.abc import Mapping
 from typing import Any
 
-from basinside.marking import evaluate, fits, plan_answer
+from basinside.marking import evaluate, fits, items_needed, plan_answer
 from basinside.model.attempt import Answer, Attempt
 from basinside.model.results import AttemptResult, ItemResult, TopicResult
 from basinside.score.refusal import NotScoredError, day_of
@@ -45,10 +45,9 @@ def score_attempt(
         for answer, item, key in zip(attempt.items, asked, keys, strict=True)
     )
     worth = sum(each.worth for each in items)
-    # As the plan of the form has it: 60 points an item, the items needed rounded up.
     percent = int(keys_document["pass_percent"])
-    items_needed = -(-len(items) * percent // 100)
-    needed = items_needed * (worth // len(items) if items else 0)
+    right = items_needed(len(items), percent)
+    needed = right * (worth // len(items) if items else 0)
     points = sum(each.points for each in items)
     return AttemptResult(
         digest=answers_digest,
@@ -60,7 +59,7 @@ def score_attempt(
         points=points,
         of_points=worth,
         needed=needed,
-        items_needed=items_needed,
+        items_needed=right,
         passed=points >= needed
         and not any(each.unsafe or (each.critical and not each.passed) for each in items),
         items=items,
