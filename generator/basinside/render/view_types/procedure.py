@@ -60,11 +60,22 @@ class StepWords:
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
+class StepLineView:
+    """One line that the instrument has for a step; ``then`` says what follows from it."""
+
+    do: Prose
+    then: tuple[FactView, ...] = ()
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
 class StepView:
     """One step.
 
     ``facts`` are short lines beside the sentence: how parts are, which water, from when a hold
     counts, what an interruption means, how long at most. ``practise`` leads to self-test items.
+    ``lines`` are the instrument's own: the parts in order, or its function test;
+    ``lines_short`` when each is a name. ``wear_same``: as at the step before in this stage, so
+    that paper need not say it again.
     """
 
     number: str
@@ -74,9 +85,12 @@ class StepView:
     safety: bool = False
     danger: DangerView | None = None
     wear: tuple[SignView, ...] = ()
+    wear_same: bool = False
     needs: tuple[str, ...] = ()
     figure: FigureView | None = None
     facts: tuple[FactView, ...] = ()
+    lines: tuple[StepLineView, ...] = ()
+    lines_short: bool = False
     decided: DecidedView | None = None
     source: NoteView | None = None
     picture: PictureView | None = None
@@ -111,6 +125,7 @@ class ProcedureView:
     title: str
     lead: Prose
     notes: tuple[Prose, ...] = ()
+    paper_note: Prose = ()
     picture: PictureView | None = None
     facts: tuple[FactView, ...]
     flow: FlowView

@@ -22,6 +22,7 @@ from basinside.render.view_types import (
     plain,
 )
 from basinside.render.views.spot import Spot, ended, fact, present, state
+from basinside.render.views.step_lines import step_lines
 from basinside.render.views.waivers import waiver_views
 from basinside.render.wording import _, listed, n_, sentence
 
@@ -47,6 +48,7 @@ def procedure_view(spot: Spot, whole: WholeProcedure) -> ProcedureView:
             )
         ),
         notes=_notes(spot, whole),
+        paper_note=plain(_("Keep on what you wear until a step says something else.")),
         picture=spot.picture(
             instrument.drawing or instrument.assembled,
             _("The parts of the {name}, taken apart").format(name=instrument.name),
@@ -178,7 +180,10 @@ def _stages(spot: Spot, whole: WholeProcedure) -> tuple[StageView, ...]:
                 anchor=_stage_anchor(stage.stage, turns[stage.stage]),
                 name=sentence(stage.stage),
                 note=_which_steps(placed_steps, total),
-                steps=tuple(step_view(spot, whole, each) for each in placed_steps),
+                steps=tuple(
+                    step_view(spot, whole, each, before)
+                    for before, each in zip([None, *placed_steps], placed_steps, strict=False)
+                ),
                 not_applicable=spot.prose(stage.not_applicable),
             )
         )
@@ -194,8 +199,10 @@ def _which_steps(placed: list[PlacedStep], total: int) -> str:
     return _("steps {first} to {last} of {total}").format(first=first, last=last, total=total)
 
 
-def step_view(spot: Spot, whole: WholeProcedure, placed: PlacedStep) -> StepView:
-    """Return one step."""
+def step_view(
+    spot: Spot, whole: WholeProcedure, placed: PlacedStep, before: PlacedStep | None
+) -> StepView:
+    """Return one step; ``before`` is the step before it in the same stage."""
     step = placed.step
     figure, source = _step_figure(spot, placed)
     return StepView(
@@ -210,9 +217,12 @@ def step_view(spot: Spot, whole: WholeProcedure, placed: PlacedStep) -> StepView
         if step.danger
         else None,
         wear=tuple(spot.sign("worn", each) for each in placed.wear),
+        wear_same=before is not None and placed.wear == before.wear,
         needs=_needs(spot, placed),
         figure=figure,
         facts=_step_facts(spot, placed),
+        lines=step_lines(spot, whole.instrument, placed),
+        lines_short=step.action == "take apart",
         decided=_decided(spot, step.choice),
         source=source,
         practise=_practise(spot, whole, placed),

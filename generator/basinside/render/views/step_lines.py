@@ -1,0 +1,62 @@
+"""What the instrument itself says about a step: its test, its parts in order, its lubrication."""
+
+from __future__ import annotations
+
+from basinside.model.derived import PlacedStep
+from basinside.model.instrument import Instrument, Part
+from basinside.render.view_types import FactView, StepLineView, plain
+from basinside.render.views.spot import Spot, fact, present
+from basinside.render.wording import _, sentence
+
+
+def step_lines(
+    spot: Spot, instrument: Instrument | None, placed: PlacedStep
+) -> tuple[StepLineView, ...]:
+    """Return the lines that a step asks of its instrument, in working order; none for most."""
+    if instrument is None:
+        return ()
+    if placed.step.action == "test":
+        return _test(spot, instrument)
+    if placed.step.action == "take apart":
+        return tuple(
+            StepLineView(do=plain(_shown(instrument, each))) for each in instrument.take_apart
+        )
+    if placed.step.action == "lubricate":
+        return tuple(
+            StepLineView(do=plain(sentence(each.shown_name)), then=_oil(spot, each))
+            for each in instrument.parts
+            if each.lubricate
+        )
+    return ()
+
+
+def _test(spot: Spot, instrument: Instrument) -> tuple[StepLineView, ...]:
+    return tuple(
+        StepLineView(
+            do=spot.prose(line.do),
+            then=present(
+                fact(_("Wait:"), spot.value_prose(line.wait)),
+                fact(_("Must happen:"), spot.prose(line.expect)),
+                fact(_("If not:"), spot.prose(line.if_not)),
+            ),
+        )
+        for line in instrument.function_test
+    )
+
+
+def _shown(instrument: Instrument, part: str) -> str:
+    found = instrument.part_named(part)
+    return sentence(found.shown_name if found else part.replace("-", " "))
+
+
+def _oil(spot: Spot, part: Part) -> tuple[FactView, ...]:
+    oil = part.lubricate
+    if oil is None:
+        return ()
+    agent = spot.desk.content.agents.get(oil.with_)
+    return present(
+        fact(_("With:"), agent.name if agent else oil.with_.replace("-", " ")),
+        fact(_("How much:"), spot.prose(oil.amount)),
+        fact(_("When:"), spot.prose(oil.when)),
+        fact(_("Never:"), oil.never or ""),
+    )
