@@ -53,12 +53,15 @@
       document.getElementById('main')?.focus();
       await store.put(key, READ, was);
     };
+    const list = make('ul', {}, ...lines);
+    const said = say(whole ? 'capability.whole' : 'capability.part');
     container.replaceChildren(
       make(
         'section',
         { class: 'capability', 'aria-labelledby': heading },
-        make('h2', { id: heading }, say(whole ? 'capability.whole' : 'capability.part')),
-        make('ul', {}, ...lines),
+        ...(whole
+          ? [make('details', {}, make('summary', { id: heading }, said), list)]
+          : [make('h2', { id: heading }, said), list]),
         make('button', { type: 'button', click: close }, say('capability.close'))
       )
     );

@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Iterator
+from pathlib import PurePosixPath
 
 from basinside.model.equipment import Agent, Incident
 from basinside.model.figure import Choice, Figure
@@ -26,7 +27,7 @@ from basinside.render.view_types import (
 from basinside.render.views.procedure import procedure_title
 from basinside.render.views.spot import Spot, basis_words, day_words, fact, present, state
 from basinside.render.views.waivers import waiver_views
-from basinside.render.wording import _, listed, sentence
+from basinside.render.wording import _, listed, n_, sentence
 
 
 def values_view(spot: Spot) -> ValuesView:
@@ -34,7 +35,8 @@ def values_view(spot: Spot) -> ValuesView:
     used = uses_of_values(spot)
     groups: dict[str, list[ValueView]] = {}
     for name, figure in spot.desk.content.figures.items():
-        groups.setdefault(name.split(".")[0], []).append(_value(spot, name, figure, used))
+        subject = PurePosixPath(figure.place.file).stem
+        groups.setdefault(subject, []).append(_value(spot, name, figure, used))
     return ValuesView(
         title=_("Values"),
         lead=plain(
@@ -62,7 +64,7 @@ def _value(
 ) -> ValueView:
     return ValueView(
         anchor=name,
-        figure=spot.shown_figure(figure, figure.is_),
+        figure=spot.shown_figure(figure, ""),
         is_=spot.prose(state(figure.is_)),
         facts=present(
             fact(_("Source"), spot.basis(figure)),
@@ -70,7 +72,7 @@ def _value(
             fact(_("Another view"), spot.prose(figure.other_view)),
             fact(_("Checked"), day_words(figure.checked) if figure.checked else ""),
         ),
-        used_label=_("Used in:"),
+        used_label=n_("Used in one place", "Used in {n} places", len(used.get(name, ()))),
         used=tuple(used.get(name, ())),
         waivers=waiver_views(spot, figure.waive),
     )
@@ -182,7 +184,7 @@ def sources_view(spot: Spot) -> SourcesView:
                     fact(_("Held"), sentence(source.held or _("no copy held here"))),
                     fact(_("Address"), source.address or ""),
                 ),
-                used_label=_("Values from it:"),
+                used_label=n_("One value from it", "{n} values from it", len(used.get(name, ()))),
                 used=tuple(used.get(name, ())),
             )
             for name, source in content.sources.items()
@@ -207,7 +209,7 @@ def agent_view(spot: Spot, agent: Agent) -> AgentView:
     content = spot.desk.content
     product = agent.product
     families = {
-        "peracetic": _("peracetic acid"), "acid": _("any acid, toilet cleaner included"),
+        "peracetic": _("peracetic acid"), "acid": _("any acid (toilet cleaner too)"),
     }
     check = agent.strength_check
     used = [
