@@ -63,11 +63,47 @@ class Folder:
 
 def pages(folder: Folder) -> Iterator[PageMaker]:
     """Yield every page of a handbook folder, in a fixed order."""
-    content = folder.content
-    desk = Desk(content=content, derived=folder.derived, theme=folder.theme)
-    shared = _shared(content)
+    book = _Book(folder)
+    yield book.page(
+        "index.html",
+        start_view,
+        panel=True,
+        data=lambda _spot: page_phrases("capability"),
+        rests_on=(book.everything, folder.content.questions),
+    )
+    yield from _instruments(book)
+    yield from _procedures(book)
+    yield from _self_tests(book)
+    yield from _reference(book)
+    yield book.page(
+        "examine.html",
+        examine_view,
+        section="examine",
+        data=lambda _spot: {
+            "trust": folder.trust,
+            "examine": folder.rules,
+            **page_phrases("examine"),
+        },
+        rests_on=((folder.trust,),),
+    )
+    yield PageMaker(
+        path="store.html", rests_on=(book.shared,), make=lambda: _store(folder, book.desk)
+    )
+
+
+class _Book:
+    """What the pages of one folder share while they are listed."""
+
+    def __init__(self, folder: Folder) -> None:
+        content = folder.content
+        self.folder = folder
+        self.content = content
+        self.desk = Desk(content=content, derived=folder.derived, theme=folder.theme)
+        self.shared = _shared(content)
+        self.everything = (*content.procedures.values(), *content.instruments.values())
 
     def page(
+        self,
         path: str,
         view_of: Callable[[Spot], Any],
         *,
@@ -77,8 +113,11 @@ def pages(folder: Folder) -> Iterator[PageMaker]:
         waived: tuple[Waiver, ...] = (),
         rests_on: RestsOn = (),
     ) -> PageMaker:
+        """Return one page, which is made when it is asked for."""
+        folder = self.folder
+
         def make() -> str:
-            spot = Spot(desk=desk, path=path)
+            spot = Spot(desk=self.desk, path=path)
             view = view_of(spot)
             chrome = chrome_view(
                 spot,
@@ -91,78 +130,88 @@ def pages(folder: Folder) -> Iterator[PageMaker]:
             )
             return folder.theme.page(view, chrome)
 
-        return PageMaker(path=path, rests_on=(shared, *rests_on), make=make)
+        return PageMaker(path=path, rests_on=(self.shared, *rests_on), make=make)
 
-    everything = tuple(content.procedures.values()) + tuple(content.instruments.values())
-    yield page(
-        "index.html", start_view, panel=True, data=lambda _spot: page_phrases("capability"),
-        rests_on=(everything, content.questions),
-    )
+
+def _instruments(book: _Book) -> Iterator[PageMaker]:
+    content = book.content
     for name, instrument in content.instruments.items():
-        yield page(
+        yield book.page(
             f"instruments/{name}.html",
             _view(instrument_view, instrument),
             section="procedures",
             rests_on=(
                 (
                     instrument,
-                    *(content.procedures[each] for each in desk.procedures_of(name)),
+                    *(content.procedures[each] for each in book.desk.procedures_of(name)),
                     *(content.instruments.get(each.instrument) for each in instrument.look_alikes),
                 ),
             ),
         )
+
+
+def _procedures(book: _Book) -> Iterator[PageMaker]:
+    content = book.content
     about = _files_about(content)
     for name, procedure in content.procedures.items():
-        instrument_entry = content.instruments.get(procedure.instrument)
-        yield page(
+        instrument = content.instruments.get(procedure.instrument)
+        yield book.page(
             f"procedures/{name}.html",
-            _view(procedure_view, desk.whole(name)),
+            _view(procedure_view, book.desk.whole(name)),
             section="procedures",
-            rests_on=((procedure, instrument_entry, *about.get(name, ())),),
+            rests_on=((procedure, instrument, *about.get(name, ())),),
         )
         observation = content.observations.get(name)
-        yield page(
+        yield book.page(
             f"print/observation-{name}.html",
-            _view(observation_sheet_view, folder.derived.checklists[name]),
+            _view(observation_sheet_view, book.folder.derived.checklists[name]),
             section="procedures",
             waived=observation.waive if observation else (),
-            rests_on=((procedure, instrument_entry, observation),),
+            rests_on=((procedure, instrument, observation),),
         )
     if content.procedures:
-        yield page("procedures/index.html", procedure_index_view, section="procedures",
-                   rests_on=(everything,))
-    topics = desk.practice_topics
-    topic_names = tuple(topics)
+        yield book.page(
+            "procedures/index.html",
+            procedure_index_view,
+            section="procedures",
+            rests_on=(book.everything,),
+        )
+
+
+def _self_tests(book: _Book) -> Iterator[PageMaker]:
+    topics = book.desk.practice_topics
+    names = tuple(topics)
     for topic, asked in topics.items():
-        yield page(
+        yield book.page(
             f"self-tests/{topic}.html",
             _view(self_test_view, topic, asked),
             section="self-tests",
             waived=tuple(waiver for each in asked for waiver in each.item.waive),
             data=partial(_self_test_json, topic, asked),
-            rests_on=(tuple(each.item for each in asked), topic_names),
+            rests_on=(tuple(each.item for each in asked), names),
         )
     if topics:
-        yield page("self-tests/index.html", self_test_index_view, section="self-tests",
-                   rests_on=(content.questions,))
-    yield page("values.html", values_view, section="values", rests_on=(everything,))
-    yield page("sources.html", sources_view, section="sources")
+        yield book.page(
+            "self-tests/index.html",
+            self_test_index_view,
+            section="self-tests",
+            rests_on=(book.content.questions,),
+        )
+
+
+def _reference(book: _Book) -> Iterator[PageMaker]:
+    content = book.content
+    yield book.page("values.html", values_view, section="values", rests_on=(book.everything,))
+    yield book.page("sources.html", sources_view, section="sources")
     for name, agent in content.agents.items():
-        yield page(f"agents/{name}.html", _view(agent_view, agent),
-                   rests_on=((agent,), everything))
-    yield page(
+        yield book.page(
+            f"agents/{name}.html", _view(agent_view, agent), rests_on=((agent,), book.everything)
+        )
+    yield book.page(
         "incidents.html",
         incidents_view,
         waived=tuple(waiver for each in content.incidents.values() for waiver in each.waive),
     )
-    yield page(
-        "examine.html", examine_view, section="examine",
-        data=lambda _spot: {
-            "trust": folder.trust, "examine": folder.rules, **page_phrases("examine")
-        },
-        rests_on=((folder.trust,),),
-    )
-    yield PageMaker(path="store.html", rests_on=(shared,), make=lambda: _store(folder, desk))
 
 
 def _view(view_of: Callable[..., Any], *about: Any) -> Callable[[Spot], Any]:
@@ -178,9 +227,7 @@ def _self_test_json(topic: str, asked: list[AskedItem], spot: Spot) -> dict[str,
 
 def _store(folder: Folder, desk: Desk) -> str:
     spot = Spot(desk=desk, path="store.html")
-    chrome = chrome_view(
-        spot, _("Drafts"), script="assets/store.js", preview=folder.preview
-    )
+    chrome = chrome_view(spot, _("Drafts"), script="assets/store.js", preview=folder.preview)
     return folder.theme.store_page(chrome)
 
 
@@ -224,5 +271,3 @@ def assets(theme: Theme) -> dict[str, str]:
         "assets/basinside.js": theme.script("js/order.txt"),
         "assets/store.js": theme.script("js/store_order.txt"),
     }
-
-
