@@ -4,6 +4,7 @@ from __future__ import annotations
 
 import gc
 import json
+import runpy
 import subprocess
 import sys
 from datetime import date
@@ -96,7 +97,8 @@ def preview(folder: Path, port: int) -> None:
 def run_mkdocs(folder: Path, *arguments: str, silent: bool = False) -> int:
     """Run mkdocs on a clinic's folder and return its exit code.
 
-    ``silent`` prints what it says only when it fails; its own ``--quiet`` would also hide warnings
+    It runs in this very process, so that who stops the one stops the other. ``silent`` runs it
+    beside and prints what it says only when it fails; its own ``--quiet`` would also hide warnings
     from ``--strict``.
     """
     config = folder / "mkdocs.yml"
@@ -104,11 +106,25 @@ def run_mkdocs(folder: Path, *arguments: str, silent: bool = False) -> int:
         raise pipeline.FolderError(
             f"{folder}: there is no mkdocs.yml here; make a folder with “basinside new FOLDER”"
         )
-    command = [sys.executable, "-m", "mkdocs", *arguments, "--config-file", str(config)]
-    done = subprocess.run(command, check=False, capture_output=silent, text=True)  # noqa: S603
-    if silent and done.returncode != 0:
+    words = [*arguments, "--config-file", str(config)]
+    if not silent:
+        return _run_here(words)
+    command = [sys.executable, "-m", "mkdocs", *words]
+    done = subprocess.run(command, check=False, capture_output=True, text=True)  # noqa: S603
+    if done.returncode != 0:
         click.echo(done.stdout + done.stderr, err=True)
     return done.returncode
+
+
+def _run_here(words: list[str]) -> int:
+    before, sys.argv = sys.argv, ["mkdocs", *words]
+    try:
+        runpy.run_module("mkdocs", run_name="__main__", alter_sys=True)
+    except SystemExit as ended:
+        return ended.code if isinstance(ended.code, int) else int(ended.code is not None)
+    finally:
+        sys.argv = before
+    return 0
 
 
 AUTHOR_COMMANDS = (check, build, preview)
