@@ -97,6 +97,8 @@ def one_line(text: str) -> str:
 
 
 def _printable(text: str) -> str:
-    return text if text.isprintable() else "".join(
-        each if each.isprintable() else " " for each in text
+    return (
+        text
+        if text.isprintable()
+        else "".join(each if each.isprintable() else " " for each in text)
     )

@@ -172,8 +172,11 @@ def _text(number: Fraction, unit: str) -> str:
     return NO_BREAK_SPACE.join(filter(None, (amount.numeral(), amount.unit_text())))
 
 
-_SAID_BY_KIND = {Kind.CHLORINE: "available chlorine", Kind.GAUGE: "gauge",
-                 Kind.ABSOLUTE: "absolute"}
+_SAID_BY_KIND = {
+    Kind.CHLORINE: "available chlorine",
+    Kind.GAUGE: "gauge",
+    Kind.ABSOLUTE: "absolute",
+}
 _WHOLE_KINDS = {Kind.COUNT: "a count", Kind.DAYS: "days", Kind.MONTHS: "months"}
 _BELOW_NOUGHT = frozenset({Kind.TEMPERATURE, Kind.GAUGE})
 _NUMBER = re.compile(r"[0-9]+(?:\.[0-9]+)?")
@@ -303,8 +306,12 @@ def _refuse_unit(written: str) -> NoReturn:
     for spelling in WRITABLE:
         folded.setdefault(spelling.casefold(), spelling)
     near = difflib.get_close_matches(_clip(written).casefold(), folded, n=1, cutoff=0.5)
-    mend = f'"{folded[near[0]]}" or another known unit' if near else (
-        "a known unit, such as min, days, °C, kPa gauge, % available chlorine, mL, g, m or uses"
+    mend = (
+        f'"{folded[near[0]]}" or another known unit'
+        if near
+        else (
+            "a known unit, such as min, days, °C, kPa gauge, % available chlorine, mL, g, m or uses"
+        )
     )
     raise QuantityError(f'Write {mend}, not "{_clip(written)}".')
 

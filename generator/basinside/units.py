@@ -33,21 +33,23 @@ class Kind(StrEnum):
     COUNT = "count"
 
 
-BASE_UNITS = MappingProxyType({
-    Kind.TIME: "s",
-    Kind.DAYS: "day",
-    Kind.MONTHS: "month",
-    Kind.TEMPERATURE: "°C",
-    Kind.GAUGE: "Pa gauge",
-    Kind.ABSOLUTE: "Pa absolute",
-    Kind.CHLORINE: "ppm available chlorine",
-    Kind.WEIGHT_IN_VOLUME: "% w/v",
-    Kind.WEIGHT_IN_WEIGHT: "% w/w",
-    Kind.LENGTH: "m",
-    Kind.VOLUME: "mL",
-    Kind.MASS: "g",
-    Kind.COUNT: "count",
-})
+BASE_UNITS = MappingProxyType(
+    {
+        Kind.TIME: "s",
+        Kind.DAYS: "day",
+        Kind.MONTHS: "month",
+        Kind.TEMPERATURE: "°C",
+        Kind.GAUGE: "Pa gauge",
+        Kind.ABSOLUTE: "Pa absolute",
+        Kind.CHLORINE: "ppm available chlorine",
+        Kind.WEIGHT_IN_VOLUME: "% w/v",
+        Kind.WEIGHT_IN_WEIGHT: "% w/w",
+        Kind.LENGTH: "m",
+        Kind.VOLUME: "mL",
+        Kind.MASS: "g",
+        Kind.COUNT: "count",
+    }
+)
 
 
 class Unit(NamedTuple):
@@ -64,12 +66,29 @@ class Unit(NamedTuple):
 
 
 COUNTED = (  # what a count may be of: one, many
-    ("use", "uses"), ("part", "parts"), ("piece", "pieces"), ("time", "times"),
-    ("cycle", "cycles"), ("run", "runs"), ("case", "cases"), ("release", "releases"),
-    ("load", "loads"), ("item", "items"), ("set", "sets"), ("pack", "packs"),
-    ("tablet", "tablets"), ("sachet", "sachets"), ("scoop", "scoops"), ("spoon", "spoons"),
-    ("drop", "drops"), ("strip", "strips"), ("layer", "layers"), ("rinse", "rinses"),
-    ("stroke", "strokes"), ("reading", "readings"), ("person", "people"),
+    ("use", "uses"),
+    ("part", "parts"),
+    ("piece", "pieces"),
+    ("time", "times"),
+    ("cycle", "cycles"),
+    ("run", "runs"),
+    ("case", "cases"),
+    ("release", "releases"),
+    ("load", "loads"),
+    ("item", "items"),
+    ("set", "sets"),
+    ("pack", "packs"),
+    ("tablet", "tablets"),
+    ("sachet", "sachets"),
+    ("scoop", "scoops"),
+    ("spoon", "spoons"),
+    ("drop", "drops"),
+    ("strip", "strips"),
+    ("layer", "layers"),
+    ("rinse", "rinses"),
+    ("stroke", "strokes"),
+    ("reading", "readings"),
+    ("person", "people"),
 )
 
 
@@ -77,22 +96,43 @@ def _units() -> dict[str, Unit]:
     def plain(name: str, kind: Kind, factor: Fraction | int) -> tuple[str, Unit]:
         return name, Unit(kind, Fraction(factor), name, name)
 
-    table = dict((
-        plain("s", Kind.TIME, 1), plain("min", Kind.TIME, 60), plain("h", Kind.TIME, 3600),
-        plain("°C", Kind.TEMPERATURE, 1),
-        plain("% available chlorine", Kind.CHLORINE, PPM_IN_PERCENT),
-        plain("ppm available chlorine", Kind.CHLORINE, 1),
-        plain("% w/v", Kind.WEIGHT_IN_VOLUME, 1), plain("% w/w", Kind.WEIGHT_IN_WEIGHT, 1),
-        plain("m", Kind.LENGTH, 1), plain("ft", Kind.LENGTH, FOOT_METRES),
-        plain("mL", Kind.VOLUME, 1), plain("L", Kind.VOLUME, 1000),
-        plain("g", Kind.MASS, 1), plain("kg", Kind.MASS, 1000),
-    ))
-    for name, factor in (("Pa", Fraction(1)), ("kPa", Fraction(1000)), ("bar", Fraction(100_000)),
-                         ("psi", PSI_PASCALS), ("kgf/cm²", KGF_PER_CM2_PASCALS)):
-        table.update((plain(f"{name} gauge", Kind.GAUGE, factor),
-                      plain(f"{name} absolute", Kind.ABSOLUTE, factor)))
-    for name, kind, days_or_months in (("day", Kind.DAYS, 1), ("week", Kind.DAYS, 7),
-                                       ("month", Kind.MONTHS, 1), ("year", Kind.MONTHS, 12)):
+    table = dict(
+        (
+            plain("s", Kind.TIME, 1),
+            plain("min", Kind.TIME, 60),
+            plain("h", Kind.TIME, 3600),
+            plain("°C", Kind.TEMPERATURE, 1),
+            plain("% available chlorine", Kind.CHLORINE, PPM_IN_PERCENT),
+            plain("ppm available chlorine", Kind.CHLORINE, 1),
+            plain("% w/v", Kind.WEIGHT_IN_VOLUME, 1),
+            plain("% w/w", Kind.WEIGHT_IN_WEIGHT, 1),
+            plain("m", Kind.LENGTH, 1),
+            plain("ft", Kind.LENGTH, FOOT_METRES),
+            plain("mL", Kind.VOLUME, 1),
+            plain("L", Kind.VOLUME, 1000),
+            plain("g", Kind.MASS, 1),
+            plain("kg", Kind.MASS, 1000),
+        )
+    )
+    for name, factor in (
+        ("Pa", Fraction(1)),
+        ("kPa", Fraction(1000)),
+        ("bar", Fraction(100_000)),
+        ("psi", PSI_PASCALS),
+        ("kgf/cm²", KGF_PER_CM2_PASCALS),
+    ):
+        table.update(
+            (
+                plain(f"{name} gauge", Kind.GAUGE, factor),
+                plain(f"{name} absolute", Kind.ABSOLUTE, factor),
+            )
+        )
+    for name, kind, days_or_months in (
+        ("day", Kind.DAYS, 1),
+        ("week", Kind.DAYS, 7),
+        ("month", Kind.MONTHS, 1),
+        ("year", Kind.MONTHS, 12),
+    ):
         table[name] = Unit(kind, Fraction(days_or_months), name, f"{name}s")
     for steps in (("h", "min"), ("min", "s"), ("h", "min", "s")):
         name = " ".join(steps)
@@ -109,14 +149,28 @@ UNITS = MappingProxyType(_units())
 def _spellings() -> dict[str, str]:
     spelled = {name: name for name in UNITS}
     spelled.update({unit.many: name for name, unit in UNITS.items() if unit.many})
-    spelled.update({"C": "°C", "ºC": "°C", "℃": "°C", "second": "s", "seconds": "s",
-                    "minute": "min", "minutes": "min", "hour": "h", "hours": "h"})
+    spelled.update(
+        {
+            "C": "°C",
+            "ºC": "°C",
+            "℃": "°C",
+            "second": "s",
+            "seconds": "s",
+            "minute": "min",
+            "minutes": "min",
+            "hour": "h",
+            "hours": "h",
+        }
+    )
     spelled.update({name.replace("²", "2"): name for name in UNITS if "²" in name})
     return spelled
 
 
 SPELLINGS = MappingProxyType(_spellings())  # every way a unit may be written -> its one name
-WRITABLE = MappingProxyType({  # what a value may be written in: several steps and "count" may not
-    spelling: name for spelling, name in SPELLINGS.items()
-    if name != "count" and not UNITS[name].steps
-})
+WRITABLE = MappingProxyType(
+    {  # what a value may be written in: several steps and "count" may not
+        spelling: name
+        for spelling, name in SPELLINGS.items()
+        if name != "count" and not UNITS[name].steps
+    }
+)

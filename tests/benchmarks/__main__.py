@@ -23,8 +23,10 @@ MKDOCS = "import gc, sys; gc.disable(); from mkdocs.__main__ import cli; cli(sys
 
 def main() -> None:
     sizes = [int(each) for each in sys.argv[1:]] or list(SIZES)
-    print(f"machine: {platform.machine()}, {os.cpu_count()} cores, Python "
-          f"{platform.python_version()}, {platform.system()} {platform.release()}")
+    print(
+        f"machine: {platform.machine()}, {os.cpu_count()} cores, Python "
+        f"{platform.python_version()}, {platform.system()} {platform.release()}"
+    )
     for size in sizes:
         with tempfile.TemporaryDirectory() as folder:
             bench(Path(folder), size)
@@ -47,12 +49,24 @@ def bench(folder: Path, size: int) -> None:
     parts = _parts(ours)
     print(f"\n{size} procedures, {size * 10} items")
     _row("full build / bare MkDocs, same text", mine / its, 0.75, f"{mine:.2f} s / {its:.2f} s")
-    _row("full build / load + validate + templates + write", parts["full"] / parts["bound"], 1.5,
-         f"{parts['full']:.2f} s / {parts['bound']:.2f} s, in process")
-    _row("check / loading", parts["check"] / parts["load"], 0.3,
-         f"{parts['check']:.2f} s / {parts['load']:.2f} s")
-    _row("rebuild of one edited file / cold", parts["again"] / parts["full"], 0.35,
-         f"{parts['again']:.2f} s / {parts['full']:.2f} s")
+    _row(
+        "full build / load + validate + templates + write",
+        parts["full"] / parts["bound"],
+        1.5,
+        f"{parts['full']:.2f} s / {parts['bound']:.2f} s, in process",
+    )
+    _row(
+        "check / loading",
+        parts["check"] / parts["load"],
+        0.3,
+        f"{parts['check']:.2f} s / {parts['load']:.2f} s",
+    )
+    _row(
+        "rebuild of one edited file / cold",
+        parts["again"] / parts["full"],
+        0.35,
+        f"{parts['again']:.2f} s / {parts['full']:.2f} s",
+    )
     print(f"  memory of the build: {memory:.0f} MB (held: 300 MB at 1,000)")
 
 
@@ -74,9 +88,14 @@ def _mkdocs(folder: Path) -> tuple[float, float]:
 def _parts(folder: Path) -> dict[str, float]:
     """Return the seconds of each part, the best of some runs in processes of their own."""
     runs = [
-        json.loads(subprocess.run(
-            [sys.executable, "-m", "tests.benchmarks.parts", str(folder)],
-            check=True, capture_output=True, text=True).stdout)
+        json.loads(
+            subprocess.run(
+                [sys.executable, "-m", "tests.benchmarks.parts", str(folder)],
+                check=True,
+                capture_output=True,
+                text=True,
+            ).stdout
+        )
         for _ in range(RUNS)
     ]
     return {name: min(run[name] for run in runs) for name in runs[0]}

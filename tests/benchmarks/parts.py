@@ -60,8 +60,17 @@ def main() -> None:
     for _, make in build.handbook_files(again, theme, memory=pages):
         make()
     rebuilt = time.process_time() - begin
-    print(json.dumps({"full": full, "load": loading, "check": checking, "again": rebuilt,
-                      "bound": _bound(raw, clinic)}))
+    print(
+        json.dumps(
+            {
+                "full": full,
+                "load": loading,
+                "check": checking,
+                "again": rebuilt,
+                "bound": _bound(raw, clinic),
+            }
+        )
+    )
 
 
 def _bound(raw: dict[str, bytes], clinic: build.Clinic) -> float:
@@ -77,8 +86,13 @@ def _bound(raw: dict[str, bytes], clinic: build.Clinic) -> float:
             if kind is not None:
                 data, _ = read_yaml(octets, file)
                 read_entry(kind.model, data, file)
-        _write(Path(out), ((f"{n}.html", partial(bare.page, view, chrome))
-                           for n, (view, chrome) in enumerate(watching.asked)))
+        _write(
+            Path(out),
+            (
+                (f"{n}.html", partial(bare.page, view, chrome))
+                for n, (view, chrome) in enumerate(watching.asked)
+            ),
+        )
         return time.process_time() - begin
 
 

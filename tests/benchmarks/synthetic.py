@@ -18,8 +18,11 @@ SILENT = frozenset({"script", "style", "title", "head", "svg"})
 def make_clinic(folder: Path, procedures: int) -> None:
     """Write a clinic of so many procedures, ten items each, no two procedures alike in words."""
     content = CHECKOUT / "content"
-    shutil.copytree(content, folder / "content", ignore=shutil.ignore_patterns(
-        "procedures", "instruments", "editions", "trust.json"))
+    shutil.copytree(
+        content,
+        folder / "content",
+        ignore=shutil.ignore_patterns("procedures", "instruments", "editions", "trust.json"),
+    )
     pattern = (content / "procedures" / "bag-mask-silicone-boil.yaml").read_text()
     instrument = (content / "instruments" / "bag-mask-silicone.yaml").read_text()
     handbook = (content / "handbook.yaml").read_text()
@@ -34,8 +37,9 @@ def make_clinic(folder: Path, procedures: int) -> None:
     for n in range(procedures):
         name = f"work-{n:04d}"
         text = pattern.replace("procedure: bag-mask-silicone-boil", f"procedure: {name}")
-        text = text.replace("instrument: bag-mask-silicone\n",
-                            f"instrument: kit-{n // PROCEDURES_AN_INSTRUMENT}\n")
+        text = text.replace(
+            "instrument: bag-mask-silicone\n", f"instrument: kit-{n // PROCEDURES_AN_INSTRUMENT}\n"
+        )
         text = re.sub(r"(        why: [^>\n].*)", rf"\1 Case {n} of the synthetic ward.", text)
         (folder / "content" / "procedures" / f"{name}.yaml").write_text(text)
         (folder / "quizzes" / "questions" / f"{name}.yaml").write_text(_items(n, name))

@@ -13,8 +13,15 @@ ALTITUDES = st.floats(min_value=0, max_value=5500)
 
 # Domain facts, sections 3.3 and 4, "C": ICAO standard atmosphere, geometric altitude.
 COMPUTED_KPA = (
-    (0, "101.325"), (500, "95.461"), (1000, "89.876"), (1500, "84.560"), (2000, "79.501"),
-    (3000, "70.121"), (4000, "61.660"), (5000, "54.048"), (5500, "50.539"),
+    (0, "101.325"),
+    (500, "95.461"),
+    (1000, "89.876"),
+    (1500, "84.560"),
+    (2000, "79.501"),
+    (3000, "70.121"),
+    (4000, "61.660"),
+    (5000, "54.048"),
+    (5500, "50.539"),
 )
 # The same section, "C": the same pressures for a height already given as geopotential.
 GEOPOTENTIAL_KPA = ((3000, "70.109"), (5000, "54.020"))

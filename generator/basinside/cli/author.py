@@ -49,11 +49,7 @@ def check(
         return
     gc.disable()
     clinic = pipeline.read_clinic(folder, today=read_day(today) if today else None)
-    placed = [
-        each
-        for each in pipeline.place_problems(clinic)
-        if _wanted(each, rule, only)
-    ]
+    placed = [each for each in pipeline.place_problems(clinic) if _wanted(each, rule, only)]
     if as_json:
         click.echo(json.dumps(pipeline.report_data(placed), ensure_ascii=False, indent=1))
     else:

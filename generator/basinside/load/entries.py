@@ -102,9 +102,7 @@ def _walk(data: Any, loc: tuple[Any, ...], file: str) -> tuple[Place, Any, Any]:
     return place, node, holder
 
 
-def _unknown_key(
-    model: type[BaseModel], loc: tuple[Any, ...], holder: Any
-) -> tuple[str, str]:
+def _unknown_key(model: type[BaseModel], loc: tuple[Any, ...], holder: Any) -> tuple[str, str]:
     name = str(loc[-1])
     beside = set(holder) - {PLACE_KEY, name} if isinstance(holder, dict) else set()
     known = _models_below(model)

@@ -59,9 +59,7 @@ def clean_picture(raw: bytes, file: str) -> tuple[Picture | None, tuple[Problem,
         cleaner.refuse("the outermost element must be svg in the SVG name space")
     if cleaner.problems:
         return None, tuple(dict.fromkeys(cleaner.problems))
-    picture = Picture(
-        place=place, markup=markup, ids=tuple(cleaner.ids), id_prefix=_prefix(file)
-    )
+    picture = Picture(place=place, markup=markup, ids=tuple(cleaner.ids), id_prefix=_prefix(file))
     return picture, ()
 
 

@@ -49,6 +49,7 @@ def prose(spans: Iterable[SpanView]) -> Markup:
         parts.append(text)
     return Markup("".join(parts))  # noqa: S704 - every piece was escaped
 
+
 _COMMENT_LINES = re.compile(
     r"^[ \t]*(?:/\*(?:(?!\*/).)*\*/|//[^\n]*)[ \t]*\n", re.MULTILINE | re.DOTALL
 )

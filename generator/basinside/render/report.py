@@ -15,18 +15,14 @@ MOST_BANNERS: Final = 20
 def report_lines(placed: Iterable[Placed], *, everything: bool = False) -> list[str]:
     """Return one line for each problem in the order of places; ``info`` only when asked."""
     shown = sorted(placed, key=lambda each: each.order)
-    return [
-        str(each) for each in shown if everything or each.problem.level is not Level.INFO
-    ]
+    return [str(each) for each in shown if everything or each.problem.level is not Level.INFO]
 
 
 def summary_line(placed: Sequence[Placed]) -> str:
     """Return what the problems add up to."""
     stops = sum(each.problem.stops for each in placed)
     waived = sum(bool(each.problem.waived_by) for each in placed)
-    warns = sum(
-        each.problem.level is Level.WARN and not each.problem.waived_by for each in placed
-    )
+    warns = sum(each.problem.level is Level.WARN and not each.problem.waived_by for each in placed)
     parts = []
     if stops:
         parts.append(n_("1 problem stops the build", "{n} problems stop the build", stops))

@@ -69,10 +69,7 @@ def chrome_view(
         sprite=spot.desk.theme.sprite(spot.signs),
         data=(
             *frame.data,
-            *(
-                InlineData(anchor=name, value=value)
-                for name, value in (data or {}).items()
-            ),
+            *(InlineData(anchor=name, value=value) for name, value in (data or {}).items()),
         ),
     )
 
@@ -170,8 +167,9 @@ def _handbook_banners(spot: Spot) -> tuple[BannerView, ...]:
             kind="overdue",
             word=_("Review overdue"),
             text=plain(
-                _("This edition was to be reviewed by {day}. Ask the {who} before you rely on it.")
-                .format(day=day_words(handbook.review_by), who=handbook.responsible)
+                _(
+                    "This edition was to be reviewed by {day}. Ask the {who} before you rely on it."
+                ).format(day=day_words(handbook.review_by), who=handbook.responsible)
             ),
             anchor="review-overdue",
             hidden=True,

@@ -92,8 +92,11 @@ def _notes(spot: Spot, whole: WholeProcedure) -> tuple[Prose, ...]:
         name = other.name if other else alike.instrument
         notes.append(
             (
-                *plain(_("Not for the {name}, which looks the same. ").format(
-                    name=name[:1].lower() + name[1:])),
+                *plain(
+                    _("Not for the {name}, which looks the same. ").format(
+                        name=name[:1].lower() + name[1:]
+                    )
+                ),
                 *spot.prose(alike.tell_apart),
             )
         )
@@ -230,9 +233,7 @@ def step_view(
     )
 
 
-def _step_figure(
-    spot: Spot, placed: PlacedStep
-) -> tuple[FigureView | None, NoteView | None]:
+def _step_figure(spot: Spot, placed: PlacedStep) -> tuple[FigureView | None, NoteView | None]:
     """Return the one value that is shown large at a step: the first it has, in this order."""
     step, longest = placed.step, placed.step.longest
     for reference, caption in (
@@ -331,8 +332,14 @@ def _value_lines(spot: Spot, whole: WholeProcedure) -> tuple[ValueLineView, ...]
     names: dict[str, None] = {}
     for placed in whole.steps:
         step = placed.step
-        for reference in (step.hold, step.wait, step.strength, step.temperature, step.longest,
-                          step.hold.no_longer_than if step.hold else None):
+        for reference in (
+            step.hold,
+            step.wait,
+            step.strength,
+            step.temperature,
+            step.longest,
+            step.hold.no_longer_than if step.hold else None,
+        ):
             if reference is not None:
                 names[reference.figure] = None
     return tuple(

@@ -59,9 +59,7 @@ def values_view(spot: Spot) -> ValuesView:
     )
 
 
-def _value(
-    spot: Spot, name: str, figure: Figure, used: dict[str, list[LinkView]]
-) -> ValueView:
+def _value(spot: Spot, name: str, figure: Figure, used: dict[str, list[LinkView]]) -> ValueView:
     return ValueView(
         anchor=name,
         figure=spot.shown_figure(figure, ""),
@@ -111,9 +109,7 @@ def _choice(spot: Spot, name: str, choice: Choice) -> ChoiceView:
         facts=present(
             fact(_("Chosen by"), sentence(listed(tuple(filter(None, (choice.by, choice.second)))))),
             fact(_("On"), day_words(choice.on)),
-            fact(
-                _("Look again"), day_words(choice.look_again) if choice.look_again else ""
-            ),
+            fact(_("Look again"), day_words(choice.look_again) if choice.look_again else ""),
         ),
     )
 
@@ -209,7 +205,8 @@ def agent_view(spot: Spot, agent: Agent) -> AgentView:
     content = spot.desk.content
     product = agent.product
     families = {
-        "peracetic": _("peracetic acid"), "acid": _("any acid (toilet cleaner too)"),
+        "peracetic": _("peracetic acid"),
+        "acid": _("any acid (toilet cleaner too)"),
     }
     check = agent.strength_check
     used = [
@@ -267,9 +264,7 @@ def agent_view(spot: Spot, agent: Agent) -> AgentView:
         figures=(life,) if life else (),
         first_aid_heading=_("First aid"),
         first_aid=tuple(
-            LinkView(
-                text=content.incidents[each].name, href=spot.link(f"incidents.html#{each}")
-            )
+            LinkView(text=content.incidents[each].name, href=spot.link(f"incidents.html#{each}"))
             for each in agent.first_aid
             if each in content.incidents
         ),
@@ -312,8 +307,11 @@ def contact_facts(spot: Spot) -> tuple[FactView, ...]:
 def _incident(spot: Spot, incident: Incident) -> IncidentView:
     handbook = spot.desk.content.handbook
     contact = next(
-        (each for each in (handbook.contacts if handbook else ())
-         if each.contact == incident.contact),
+        (
+            each
+            for each in (handbook.contacts if handbook else ())
+            if each.contact == incident.contact
+        ),
         None,
     )
     within: Prose = spot.value_prose(incident.within)
@@ -328,9 +326,7 @@ def _incident(spot: Spot, incident: Incident) -> IncidentView:
             fact(
                 _("Ring"),
                 sentence(contact.who),
-                _("By day: {day}. By night: {night}.").format(
-                    day=contact.day, night=contact.night
-                ),
+                _("By day: {day}. By night: {night}.").format(day=contact.day, night=contact.night),
             )
             if contact
             else None,

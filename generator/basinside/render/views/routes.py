@@ -72,9 +72,7 @@ def _gathered_reasons(spot: Spot, verdict: RouteVerdict) -> tuple[FactView, ...]
     gathered: dict[tuple[str, str], list[str]] = {}
     for reason in verdict.reasons:
         name = reason.part.shown_name if reason.part else ""
-        gathered.setdefault((_property(reason), spot.citation(reason.source)), []).append(
-            name
-        )
+        gathered.setdefault((_property(reason), spot.citation(reason.source)), []).append(name)
     return tuple(
         fact(
             sentence(listed(tuple(dict.fromkeys(filter(None, names)))) or _("This instrument")),
@@ -110,8 +108,11 @@ def _instead(spot: Spot, instrument: Instrument) -> Prose:
                 who=_responsible(spot)
             )
         )
-    return plain(_("What would do: {routes}.").format(
-        routes=listed([each[:1].lower() + each[1:] for each in good])))
+    return plain(
+        _("What would do: {routes}.").format(
+            routes=listed([each[:1].lower() + each[1:] for each in good])
+        )
+    )
 
 
 def _responsible(spot: Spot) -> str:
@@ -126,9 +127,7 @@ def matrix_view(
     if not verdicts or not instrument.parts:
         return None
     routes = [each.route for each in verdicts]
-    sources = dict.fromkeys(
-        part.survives.source for part in instrument.parts if part.survives
-    )
+    sources = dict.fromkeys(part.survives.source for part in instrument.parts if part.survives)
     return MatrixView(
         caption=_("Does the part stand this way of reprocessing?"),
         corner=_("Part"),

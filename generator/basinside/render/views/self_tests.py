@@ -50,9 +50,7 @@ def self_test_view(spot: Spot, topic: str, asked: list[AskedItem]) -> SelfTestVi
     """Return the self-test of one topic; without a script its questions read as text."""
     return SelfTestView(
         title=topic_title(spot, topic),
-        lead=plain(
-            _("Pick an answer, then check it. You see the reason for every answer given.")
-        ),
+        lead=plain(_("Pick an answer, then check it. You see the reason for every answer given.")),
         facts=(),
         place=PlaceView(
             anchor="player",
@@ -127,17 +125,28 @@ def _links_to(spot: Spot, about: tuple[str, ...]) -> list[LinkView]:
                     )
                 )
         elif each in content.procedures:
-            links.append(LinkView(text=procedure_title(spot.desk.whole(each)),
-                                  href=spot.link(f"procedures/{each}.html")))
+            links.append(
+                LinkView(
+                    text=procedure_title(spot.desk.whole(each)),
+                    href=spot.link(f"procedures/{each}.html"),
+                )
+            )
         elif each in content.instruments:
-            links.append(LinkView(text=content.instruments[each].name,
-                                  href=spot.link(f"instruments/{each}.html")))
+            links.append(
+                LinkView(
+                    text=content.instruments[each].name, href=spot.link(f"instruments/{each}.html")
+                )
+            )
         elif each in content.agents:
-            links.append(LinkView(text=content.agents[each].name,
-                                  href=spot.link(f"agents/{each}.html")))
+            links.append(
+                LinkView(text=content.agents[each].name, href=spot.link(f"agents/{each}.html"))
+            )
         elif each in content.incidents:
-            links.append(LinkView(text=content.incidents[each].name,
-                                  href=spot.link(f"incidents.html#{each}")))
+            links.append(
+                LinkView(
+                    text=content.incidents[each].name, href=spot.link(f"incidents.html#{each}")
+                )
+            )
         elif each in content.figures or each in content.choices:
             entry = content.figures.get(each) or content.choices[each]
             links.append(LinkView(text=sentence(entry.is_), href=spot.link(f"values.html#{each}")))

@@ -89,9 +89,7 @@ class Desk:
     def procedures_of(self, instrument: str) -> list[str]:
         """Return the ids of the procedures of an instrument."""
         return [
-            name
-            for name, each in self.content.procedures.items()
-            if each.instrument == instrument
+            name for name, each in self.content.procedures.items() if each.instrument == instrument
         ]
 
 
@@ -285,8 +283,18 @@ def basis_words(basis: str) -> str:
 def day_words(day: Any) -> str:
     """Return a day as people read it: ``20 September 2026``."""
     months = (
-        _("January"), _("February"), _("March"), _("April"), _("May"), _("June"), _("July"),
-        _("August"), _("September"), _("October"), _("November"), _("December"),
+        _("January"),
+        _("February"),
+        _("March"),
+        _("April"),
+        _("May"),
+        _("June"),
+        _("July"),
+        _("August"),
+        _("September"),
+        _("October"),
+        _("November"),
+        _("December"),
     )
     return f"{day.day} {months[day.month - 1]} {day.year}"
 
