@@ -32,6 +32,7 @@
       ['for', subject.identifier[0].identityHash],
       ['name', record.name],
       ['scope', subject.scope.title],
+      ['procedures', subject.scope.procedures.map((/** @type {any} */ each) => each.title).join('; ')],
       ['level', say(`examine.level.${subject.level}`)],
       ['steps', (subject.steps || []).join(', ')],
       ['limits', (subject.limits || []).join(' ')],
@@ -50,12 +51,25 @@
   }
 
   /**
+   * Several pieces of evidence that stand alike are one line: a page never has them at hand.
+   * @param {Finding[]} findings
+   * @returns {Finding[]}
+   */
+  function together(findings) {
+    const alike = findings.filter(({ code, verdict }) => code === 'evidence' && verdict === 'unknown');
+    if (alike.length < 2) return findings;
+    const several = Basinside.unknown('evidence-several', { n: String(alike.length) });
+    return findings.flatMap((each) =>
+      each === alike[0] ? [several] : alike.includes(each) ? [] : [each]);
+  }
+
+  /**
    * @param {Examination} found
    * @returns {Node[]}
    */
   function report({ findings, standing, signer, record }) {
     const { say } = Basinside;
-    const rows = findings.map((/** @type {Finding} */ { code, verdict, data }) =>
+    const rows = together(findings).map((/** @type {Finding} */ { code, verdict, data }) =>
       make(
         'li', { 'data-code': code, 'data-verdict': verdict },
         make('b', {}, say(`examine.verdict.${verdict}`)),

@@ -184,7 +184,8 @@
    */
   Basinside.examineRecord = async function (document, { trust: plain, words, on, rules }) {
     const signature = await Basinside.checkSignature(document);
-    const key = signature.data.key;
+    // A signature that is not right says nothing about whose it is, whatever key it names.
+    const key = signature.verdict === 'holds' ? signature.data.key : undefined;
     const shape = examineShape(document, rules);
     const record = shape.verdict === 'holds' ? document : null;
     const findings = [signature, shape];

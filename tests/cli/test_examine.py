@@ -100,6 +100,12 @@ def test_a_record_altered_after_signing(clinic: Path, record: Path, tmp_path: Pa
     ran = examine(altered, clinic)
     assert ran.code == 1
     assert ran.lines[0].startswith("FAILS           The signature is not right. It was altered")
+    # Nobody knows who signed what was altered: nothing is said of the key or of the signer.
+    for said in ("is the key that signed it", "two people", "was in use on the day"):
+        assert said not in ran.said
+    says = ran.lines.index("The record says:")
+    assert ran.lines[says + 1].strip().startswith("M-15 may do this alone")
+    assert ran.lines[-1].startswith("This record cannot be relied on")
 
 
 def test_an_altered_trust_list(clinic: Path, record: Path, tmp_path: Path) -> None:

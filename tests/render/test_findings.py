@@ -10,13 +10,16 @@ import pytest
 from basinside.certify.examine import NEVER_KNOWN, Standing
 from basinside.certify.policy import POLICY_LINES
 from basinside.model.finding import Finding, Verdict, fails, unknown
+from basinside.model.record import CompletionRecord
 from basinside.render.findings import (
     finding_line,
     finding_lines,
     finding_phrases,
     finding_sentence,
+    record_lines,
     standing_sentence,
 )
+from tests.certify.made import decided, signed
 from tests.house.source_files import PACKAGE
 
 MAKERS = {
@@ -133,8 +136,24 @@ def test_a_stranger_cannot_steer_the_terminal() -> None:
 def test_evidence_with_one_verdict_is_counted_in_one_line() -> None:
     many = [unknown("evidence", digest=str(n)) for n in range(3)]
     assert finding_lines(many) == [
-        "not known       3 pieces of evidence that the record names are not at hand."
+        "not known       The record names 3 pieces of evidence that are not at hand."
     ]
     alien = fails("evidence", digest="d", reason="not-of-this-record")
     assert finding_lines([*many, alien])[1] == finding_line(alien)
     assert finding_lines(many[:1]) == [finding_line(many[0])]
+
+
+def test_a_record_says_what_for_and_whatever_limits_it() -> None:
+    plain = signed(
+        decided(level="beside", steps=("boil/fill",), limits=("Only by day",), override="No vessel")
+    )
+    lines = record_lines(CompletionRecord.from_plain(plain))
+    said = "\n".join(lines)
+    for each in plain["credentialSubject"]["scope"]["procedures"]:
+        assert each["title"] in said
+    for word in ("may work beside a named person", "boil/fill", "Only by day", "No vessel"):
+        assert word in said
+    assert "may do this alone" not in said
+    plain["credentialSubject"]["scope"]["title"] = "x\x1b[2J\ny"
+    first = record_lines(CompletionRecord.from_plain(plain))[0]
+    assert first.isprintable()

@@ -37,11 +37,15 @@ class Standing(StrEnum):
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class Examination:
-    """All findings in order, and the most that may be said."""
+    """All findings in order, and the most that may be said.
+
+    ``record`` is what was examined, when it has the shape of one: what it says, not what holds.
+    """
 
     findings: tuple[Finding, ...]
     standing: Standing
     signer: str | None
+    record: CompletionRecord | None = None
 
 
 def examine(
@@ -61,7 +65,8 @@ def examine(
     anything that a record or a trust list holds.
     """
     signature = verify_signature_only(record)
-    key = signature.data.get("key")
+    # A signature that is not right says nothing about whose it is, whatever key it names.
+    key = signature.data.get("key") if signature.verdict is Verdict.HOLDS else None
     shaped, shape = examine_shape(record)
     findings = [signature, shape, _content_id(record, shape)]
     listed_by, about_list = _trust(trust, root_words, fingerprint)
@@ -81,6 +86,7 @@ def examine(
         findings=tuple(findings),
         standing=_standing(findings, entry, demo=demo),
         signer=entry.staff_code if entry is not None else None,
+        record=shaped,
     )
 
 

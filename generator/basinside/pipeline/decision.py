@@ -30,10 +30,10 @@ from basinside.render.record_words import (
     attempt_name,
     beside_limit,
     observation_name,
-    procedure_title,
     record_text,
     scope_title,
 )
+from basinside.render.views.procedure import procedure_title
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -99,7 +99,7 @@ def _decision(
     procedures = tuple(
         CoveredProcedure(
             id=name,
-            title=procedure_title(content.procedures[name].title, name),
+            title=procedure_title(clinic.derived.procedures[name]),
             scope_digest=procedure_scope_digest(content, name),
         )
         for name in scope.procedures

@@ -19,6 +19,8 @@ from basinside.render.findings import (
     finding_data,
     finding_line,
     finding_lines,
+    record_lines,
+    record_says,
     standing_sentence,
 )
 from basinside.seal.codes import CodeError, read_phrase, root_fingerprint
@@ -92,8 +94,14 @@ def _digest(path: Path) -> str:
 
 
 def told(found: Examination) -> list[str]:
-    """Return every finding in words, and the most that may be said as the last line."""
-    return [*finding_lines(found.findings), "", standing_sentence(found.standing, found.signer)]
+    """Return every finding in words, what the record says, and the most that may be said last."""
+    says = [f"  {each}" for each in record_lines(found.record)] if found.record else []
+    return [
+        *finding_lines(found.findings),
+        "",
+        *([record_says(), *says, ""] if says else []),
+        standing_sentence(found.standing, found.signer),
+    ]
 
 
 def told_finding(finding: Finding) -> str:

@@ -11,6 +11,7 @@ from collections.abc import Iterable
 from itertools import groupby
 
 from basinside.model.finding import Finding, Verdict
+from basinside.model.record import CompletionRecord
 from basinside.render.policy_words import policy_phrases
 from basinside.render.wording import _
 
@@ -41,24 +42,51 @@ def finding_line(finding: Finding) -> str:
     return f"{verdict_word(finding.verdict):<15} {finding_sentence(finding)}"
 
 
+def record_says() -> str:
+    """Return the heading over what a record says of itself."""
+    return _("The record says:")
+
+
+def record_lines(record: CompletionRecord) -> list[str]:
+    """Return what a record says of itself, whether or not it holds, line by line."""
+    subject = record.credential_subject
+    alone = subject.level == "alone"
+    said = (_("{learner} may do this alone: {scope}.") if alone else
+            _("{learner} may work beside a named person: {scope}."))  # fmt: skip
+    lines = [
+        said.format(learner=subject.identifier[0].identity_hash, scope=subject.scope.title),
+        *(f"  {each.title}" for each in subject.scope.procedures),
+    ]
+    if subject.steps:
+        lines.append(_("Steps: {steps}.").format(steps=", ".join(subject.steps)))
+    lines += [_("Limit: {limit}").format(limit=each) for each in subject.limits or ()]
+    if subject.override:
+        lines.append(
+            _("Signed in spite of the policy, because: {why}").format(why=subject.override)
+        )
+    lines.append(
+        _("Handbook {handbook}, edition {edition}; from {first} until {last}.").format(
+            handbook=subject.scope.handbook,
+            edition=subject.edition,
+            first=record.valid_from[:10],
+            last=record.valid_until[:10],
+        )
+    )
+    return ["".join(c if c.isprintable() else "\N{REPLACEMENT CHARACTER}" for c in each)
+            for each in lines]  # fmt: skip
+
+
 def finding_lines(findings: Iterable[Finding]) -> list[str]:
     """Return findings line by line; evidence with the same verdict is counted in one line."""
     lines = []
     for (code, verdict), group in groupby(findings, key=lambda each: (each.code, each.verdict)):
         same = list(group)
         if code == "evidence" and verdict is not Verdict.FAILS and len(same) > 1:
-            lines.append(f"{verdict_word(verdict):<15} {_evidence(verdict, len(same))}")
+            said = _examine_phrases()[f"evidence-several.{verdict.value.replace(' ', '-')}"]
+            lines.append(f"{verdict_word(verdict):<15} {said.format(n=len(same))}")
         else:
             lines += [finding_line(each) for each in same]
     return lines
-
-
-def _evidence(verdict: Verdict, count: int) -> str:
-    if verdict is Verdict.HOLDS:
-        said = _("{n} pieces of evidence at hand are those that the record names.")
-    else:
-        said = _("{n} pieces of evidence that the record names are not at hand.")
-    return said.format(n=count)
 
 
 def finding_data(findings: Iterable[Finding]) -> list[dict[str, object]]:
@@ -169,6 +197,10 @@ def _examine_phrases() -> dict[str, str]:
         "evidence.holds": _("The evidence at hand is the one that the record names ({digest})."),
         "evidence.unknown": _("The record names evidence that is not at hand ({digest})."),
         "evidence.fails": _("The evidence at hand is not that of this record ({digest})."),
+        "evidence-several.holds": _("{n} pieces of evidence at hand are those the record names."),
+        "evidence-several.unknown": _(
+            "The record names {n} pieces of evidence that are not at hand."
+        ),
         "who-sat.unknown": _("Who really answered the questions."),
         "what-was-seen.unknown": _("Whether the practice was as the observers wrote."),
         "when-signed.unknown": _("Whether the signer's clock was right."),

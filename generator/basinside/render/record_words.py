@@ -29,12 +29,6 @@ def scope_title(scope: str, titles: Sequence[str]) -> str:
     return words[:1].upper() + words[1:]
 
 
-def procedure_title(title: str | None, procedure: str) -> str:
-    """Return what a procedure is called: its title, or its id made readable."""
-    words = procedure.replace("-", " ")
-    return title or words[:1].upper() + words[1:]
-
-
 def record_text(scope: str, level: str, policy: Policy) -> RecordText:
     """Return the sentences of a record for a scope (its title) and level, under a policy."""
     alone = level == "alone"

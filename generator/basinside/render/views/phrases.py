@@ -201,6 +201,7 @@ PHRASES: Final[dict[str, dict[str, str]]] = {
         "examine.says.for": later("Staff code"),
         "examine.says.name": later("Name of the record"),
         "examine.says.scope": later("For"),
+        "examine.says.procedures": later("Procedures"),
         "examine.says.level": later("Level"),
         "examine.says.steps": later("Steps"),
         "examine.says.limits": later("Limits"),
