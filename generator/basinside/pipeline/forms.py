@@ -198,9 +198,11 @@ def print_form(
     _refuse_built(root, folder)
     theme = Theme(files.read_theme())
     handbook = read_clinic(root).content.handbook
-    language = handbook.language if handbook else "en"
-    questions = question_form_view(opened.document)
-    key = answer_key_view(opened.document, keys)
+    if handbook is None:
+        raise RefusedError(f"{root}: there is no handbook here to print for.")
+    language = handbook.language
+    questions = question_form_view(opened.document, handbook)
+    key = answer_key_view(opened.document, keys, handbook)
     pages = {
         f"question-form-{assessment}-{form}.html": theme.page(
             questions, paper_chrome(questions.title, language)

@@ -5,6 +5,8 @@ from __future__ import annotations
 from collections.abc import Mapping
 from typing import Any
 
+from basinside.marking import items_needed
+from basinside.model.handbook import Handbook
 from basinside.render.view_types import ChromeView, FactView, LinkView, plain
 from basinside.render.view_types.learning import BlankView
 from basinside.render.view_types.paper import (
@@ -14,6 +16,7 @@ from basinside.render.view_types.paper import (
     QuestionFormView,
     StripRowView,
 )
+from basinside.render.views.spot import day_words
 from basinside.render.wording import _, n_
 
 Document = Mapping[str, Any]
@@ -29,8 +32,11 @@ def letter(position: int) -> str:
     return chr(ord("A") + position)
 
 
-def question_form_view(form: Document) -> QuestionFormView:
-    """Return the questions of an opened form, to be answered by pen."""
+def question_form_view(form: Document, handbook: Handbook) -> QuestionFormView:
+    """Return the questions of an opened form, to be answered by pen.
+
+    ``handbook`` says on the paper until when it is good, and whom to ask.
+    """
     return QuestionFormView(
         title=str(form["title"]),
         lead=plain(_lead(form)),
@@ -47,14 +53,14 @@ def question_form_view(form: Document) -> QuestionFormView:
             StripRowView(number=str(number), letters=_letters(item))
             for number, item in enumerate(form["items"], 1)
         ),
-        facts=_facts(form),
+        facts=_facts(form, handbook),
     )
 
 
-def answer_key_view(form: Document, keys: Document) -> AnswerKeyView:
+def answer_key_view(form: Document, keys: Document, handbook: Handbook) -> AnswerKeyView:
     """Return the key of an opened form: what is right, what is unsafe, and why."""
     pairs = list(zip(form["items"], keys["items"], strict=True))
-    needed = -(-len(pairs) * int(keys["pass_percent"]) // 100)
+    needed = items_needed(len(pairs), int(keys["pass_percent"]))
     return AnswerKeyView(
         title=_("Key: {title}").format(title=form["title"]),
         lead=plain(
@@ -75,7 +81,7 @@ def answer_key_view(form: Document, keys: Document) -> AnswerKeyView:
         questions=tuple(
             _question(number, item, key) for number, (item, key) in enumerate(pairs, 1)
         ),
-        facts=_facts(form),
+        facts=_facts(form, handbook),
     )
 
 
@@ -144,11 +150,20 @@ def _letters(item: Document) -> tuple[str, ...]:
     return tuple(letter(n) for n in range(len(item["options"])))
 
 
-def _facts(form: Document) -> tuple[FactView, ...]:
+def _facts(form: Document, handbook: Handbook) -> tuple[FactView, ...]:
     said = (
-        (_("Handbook"), form["handbook"]),
+        (_("Handbook"), handbook.title),
         (_("Edition"), form["edition"]),
-        (_("Assessment"), f"{form['assessment']} {form['version']}"),
-        (_("Form"), form["form"]),
+        (
+            _("Form"),
+            _("{assessment}, version {version}, form {form}").format(
+                assessment=form["assessment"], version=form["version"], form=form["form"]
+            ),
+        ),
+        (
+            _("Void after"),
+            _("{day}, or when the next edition is out").format(day=day_words(handbook.review_by)),
+        ),
+        (_("Ask"), handbook.responsible),
     )
     return tuple(FactView(label=label, text=plain(str(text))) for label, text in said)
