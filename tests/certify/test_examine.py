@@ -1,6 +1,8 @@
 """Examining: every way a record can be less than it seems, and no word more than can be known."""
 
 import copy
+import functools
+import operator
 import json
 from datetime import date
 from typing import Any
