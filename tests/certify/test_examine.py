@@ -2,8 +2,8 @@
 
 import copy
 import functools
-import operator
 import json
+import operator
 from datetime import date
 from typing import Any
 
