@@ -1,7 +1,7 @@
 """Make the README's pictures from the real pages: ``make pictures``.
 
-Phone (390 x 844 px at double density), laptop (1280 x 800 px), and a print page (A4) where
-pdftoppm is installed.
+A procedure on a phone (390 x 844 px at double density), the start on a laptop (1280 x 800 px), and
+the first sheet of a print (A4) where pdftoppm is installed.
 """
 
 import shutil
@@ -38,12 +38,10 @@ LAPTOP = Size(name="laptop", width=1280, height=800)
 
 SHOTS = (
     ("start", "index.html", LAPTOP),
-    ("start", "index.html", PHONE),
     ("procedure", "procedures/bag-mask-silicone-boil.html", PHONE),
-    ("procedure", "procedures/bag-mask-silicone-boil.html", LAPTOP),
-    ("instrument", "instruments/bag-mask-silicone.html", LAPTOP),
-    ("self-test", "self-tests/cleaning.html", PHONE),
 )
+NOTE = '[data-component="capability"] button'
+"""Closes the note that a first visit shows."""
 SHEETS = "print/*.html"
 
 
@@ -54,6 +52,8 @@ def photograph(browser: Browser, site: Path, name: str, page: str, size: Size) -
     with browser.new_context(viewport=viewport, device_scale_factor=size.density) as context:
         opened = context.new_page()
         opened.goto((site / page).as_uri())
+        for close in opened.locator(NOTE).all():
+            close.click()
         opened.screenshot(path=target)
     return target
 
