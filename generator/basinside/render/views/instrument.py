@@ -105,6 +105,15 @@ def instrument_view(spot: Spot, instrument: Instrument) -> InstrumentView | Sing
     )
 
 
+def language_name(tag: str) -> str:
+    """Return a language as people say it; a tag we have no name for stays as it is."""
+    names = {
+        "en": _("English"), "fr": _("French"), "es": _("Spanish"), "pt": _("Portuguese"),
+        "ar": _("Arabic"), "sw": _("Swahili"), "de": _("German"), "zh": _("Chinese"),
+    }
+    return names.get(tag.split("-", 1)[0], tag)
+
+
 def _lead(spot: Spot, instrument: Instrument) -> Prose:
     if instrument.applies_to is None:
         return plain(_("For the {model}.").format(model=instrument.model or instrument.name))
@@ -130,7 +139,9 @@ def _facts(spot: Spot, instrument: Instrument) -> tuple[FactView, ...]:
         fact(
             _("Maker's instructions"),
             sentence(held.where),
-            _("in {languages}").format(languages=listed(held.languages)),
+            _("in {languages}").format(
+                languages=listed(tuple(language_name(each) for each in held.languages))
+            ),
         )
         if held
         else fact(_("Maker's instructions"), _("None held: not in use")),
@@ -239,6 +250,10 @@ def _handling(spot: Spot, instrument: Instrument) -> tuple[FactView, ...]:
     moist, under = instrument.keep_moist_with, instrument.immersion
     agents = spot.desk.content.agents
 
+    at_use: dict[str, list[str]] = {}
+    for part, level in instrument.at_use.items():
+        at_use.setdefault(level, []).append(part)
+
     def named(words: tuple[str, ...]) -> str:
         return sentence(
             listed([agents[each].name.lower() if each in agents else each for each in words])
@@ -251,10 +266,10 @@ def _handling(spot: Spot, instrument: Instrument) -> tuple[FactView, ...]:
         fact(_("In a chemical bath"), sentence(under.chemical or "")) if under else None,
         *(
             fact(
-                _("At use, {part}").format(part=part.replace("-", " ")),
-                _("at least {level}").format(level=level),
+                _("At use, at least {level}").format(level=level),
+                sentence(listed([each.replace("-", " ") for each in parts])),
             )
-            for part, level in instrument.at_use.items()
+            for level, parts in at_use.items()
         ),
     )
 

@@ -18,7 +18,6 @@ from basinside.render.view_types import (
     StartView,
     plain,
 )
-from basinside.render.views.instrument import spaulding
 from basinside.render.views.procedure import procedure_title
 from basinside.render.views.spot import Spot
 from basinside.render.wording import _, n_, sentence
@@ -100,8 +99,8 @@ def _bench_item(spot: Spot, name: str) -> BenchItemView:
             for each in spot.desk.verdicts(instrument)
             if each.permitted
         ]
-        note = _("{kind} · {routes}").format(
-            kind=spaulding(spot.desk.instrument(instrument).gravest),
+        note = _("at least {level} · {routes}").format(
+            level=spot.desk.instrument(instrument).highest,
             routes=" · ".join(routes) if routes else _("no way permitted"),
         )
         word = ""

@@ -186,7 +186,7 @@ def sources_view(spot: Spot) -> SourcesView:
             for name, source in content.sources.items()
         ),
         bases_heading=_("What a value can stand on"),
-        bases=tuple(fact(sentence(each), sentence(state(basis_words(each)))) for each in BASES),
+        bases=tuple(fact(sentence(each), _means(each)) for each in BASES),
         unsourced_heading=_("Values without a published source"),
         unsourced=tuple(
             LinkView(
@@ -198,6 +198,18 @@ def sources_view(spot: Spot) -> SourcesView:
             if figure.basis in BASES_WITHOUT_SOURCE
         ),
     )
+
+
+def _means(basis: str) -> str:
+    return {
+        "manufacturer": _("The maker's instructions for this very model say it."),
+        "published": _("A guideline, standard or study says it, and we read it there."),
+        "published (read second-hand)": _("We read it where another text repeats it."),
+        "computed": _("Worked out from a published formula and our own values."),
+        "local policy": _("Decided in this clinic, with names and a day to look again."),
+        "common practice": _("Widely done; we know of no published source."),
+        "from memory": _("Written from memory; still to be checked against a source."),
+    }[basis]
 
 
 def agent_view(spot: Spot, agent: Agent) -> AgentView:
