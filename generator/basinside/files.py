@@ -48,7 +48,8 @@ def _walk(folder: Path) -> Iterator[Path]:
         folders[:] = sorted(each for each in folders if not each.startswith("."))
         for name in names:
             path = Path(where) / name
-            if name.endswith(READ_ENDINGS) and not name.startswith(".") and not path.is_symlink():
+            hidden = name.startswith(".") or path.is_symlink()
+            if name.lower().endswith(READ_ENDINGS) and not hidden:
                 yield path
 
 

@@ -305,7 +305,12 @@ def _refuse_unit(written: str) -> NoReturn:
     folded: dict[str, str] = {}
     for spelling in WRITABLE:
         folded.setdefault(spelling.casefold(), spelling)
-    near = difflib.get_close_matches(_clip(written).casefold(), folded, n=1, cutoff=0.5)
+    meant = _clip(written).casefold()
+    near = difflib.get_close_matches(meant, folded, n=1, cutoff=0.7) or [
+        each
+        for each in difflib.get_close_matches(meant, folded, n=1, cutoff=0.5)
+        if each[:2] == meant[:2]
+    ]
     mend = (
         f'"{folded[near[0]]}" or another known unit'
         if near

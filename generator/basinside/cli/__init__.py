@@ -8,11 +8,12 @@ from basinside.cli.author import AUTHOR_COMMANDS
 from basinside.cli.demo import demo, new
 from basinside.cli.desk import DESK_COMMANDS
 from basinside.cli.editions import changes, edition, schemas
+from basinside.cli.listed import Listed
 from basinside.pipeline.build import FolderError
 from basinside.pipeline.refusal import RefusedError
 
 
-class Plain(click.Group):
+class Plain(Listed):
     """A group whose expected errors are one line without a traceback."""
 
     def invoke(self, ctx: click.Context) -> object:

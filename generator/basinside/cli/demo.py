@@ -4,6 +4,7 @@ from __future__ import annotations
 
 import sys
 from pathlib import Path
+from shutil import which
 
 import click
 
@@ -49,11 +50,25 @@ def demo(folder: Path, site: Path | None) -> None:
         "Open the handbook in a browser:",
         f"   {(site / 'index.html').resolve()}",
         "Change something in content, then:",
-        f"   basinside check --folder {folder}",
-        f"   basinside build --folder {folder}",
+        f"   {_program()} check --folder {_quoted(folder)}",
+        f"   {_program()} build --folder {_quoted(folder)}",
         "Begin your own:",
-        "   basinside new my-clinic",
+        f"   {_program()} new my-clinic",
     )
+
+
+def _program() -> str:
+    """Return what to type for this program: its name, or its path where no name finds it."""
+    started = Path(sys.argv[0])
+    if which("basinside") or started.stem != "basinside":
+        return "basinside"
+    here = Path.cwd()
+    return str(started.relative_to(here) if started.is_relative_to(here) else started)
+
+
+def _quoted(path: Path) -> str:
+    """Return a path as one types it, in quotes where it holds a space."""
+    return f'"{path}"' if " " in str(path) else str(path)
 
 
 @click.command()
@@ -64,7 +79,7 @@ def new(folder: Path) -> None:
     say(
         f"Written: {folder}",
         "Begin with content/handbook.yaml; each file says what it is for. Then:",
-        f"   basinside check --folder {folder}",
-        f"   basinside preview --folder {folder}",
-        f"   basinside build --folder {folder}",
+        f"   {_program()} check --folder {_quoted(folder)}",
+        f"   {_program()} preview --folder {_quoted(folder)}",
+        f"   {_program()} build --folder {_quoted(folder)}",
     )

@@ -7,13 +7,14 @@ from pathlib import Path
 
 import click
 
+from basinside.cli.listed import Listed
 from basinside.cli.typed import NEW, folder_option, say
 from basinside.pipeline import editions as pipeline
 from basinside.pipeline.schemas import schemas as all_schemas
 from basinside.pipeline.schemas import write_schemas
 
 
-@click.group()
+@click.group(cls=Listed)
 def edition() -> None:
     """Close an edition, so that later ones can be compared with it."""
 

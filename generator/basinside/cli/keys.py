@@ -9,6 +9,7 @@ from pathlib import Path
 
 import click
 
+from basinside.cli.listed import Listed
 from basinside.cli.typed import (
     DAY,
     FILE,
@@ -25,7 +26,7 @@ from basinside.pipeline import keys as pipeline
 from basinside.pipeline.forms import draw_phrase
 
 
-@click.group()
+@click.group(cls=Listed)
 def key() -> None:
     """Make the key files that sign records and trust lists."""
 
@@ -87,7 +88,7 @@ def new(
         say("This is a demonstration key: it proves nothing.")
 
 
-@click.group()
+@click.group(cls=Listed)
 def trust() -> None:
     """Say whose signatures count: the trust list in content/trust.json."""
 

@@ -15,7 +15,9 @@ from basinside.load.mentions import Mention, mentions_in
 from basinside.load.named import Named, named_in
 from basinside.load.pictures import clean_picture
 from basinside.load.references import reference_problems
+from basinside.load.strays import misfiled, stray
 from basinside.load.variants import merge_variants
+from basinside.load.within import within
 from basinside.model.content import Content
 from basinside.model.edition import ClosedEdition
 from basinside.model.equipment import Agent, EquipmentFile, IncidentFile, Route
@@ -118,15 +120,20 @@ def load(
     read: dict[str, Any] = {}
     mentions: dict[str, tuple[Mention, ...]] = {}
     named: list[tuple[Named, ...]] = []
+    meant: set[str] = set()
     for file in sorted(files):
         kind = kind_of(file)
-        if kind is not None:
+        found = misfiled(file, files[file], kind.folder or file) if kind else (
+            stray(file, files[file])
+        )
+        if found is not None:
+            problems.append(found.problem)
+            meant.add(found.meant)
+        elif kind is not None:
             one = _read(file, files[file], kind, memory)
             read[file], mentions[file] = one.entry, one.mentions
             problems.extend(one.problems)
             named.append(one.named)
-        elif file.endswith((".yaml", ".yml")):
-            problems.append(_stray(file))
     merged = _whole_instruments(files, read, memory)
     instruments: dict[str, Instrument] = merged.entry
     problems.extend(merged.problems)
@@ -155,11 +162,18 @@ def load(
         pictures=_pictures(files, problems, memory),
         editions=_editions(files, problems),
     )
-    if content.handbook is None and "content/handbook.yaml" not in files:
+    if content.handbook is None and "content/handbook.yaml" not in {*files, *meant}:
         message = "there is no content/handbook.yaml; begin with “basinside new FOLDER”"
         problems.append(_problem(Place("content/handbook.yaml"), "file-missing", message))
     problems.extend(_repeated_items(content))
-    unread = {file for file, entry in read.items() if entry is None}
+    for entry in (
+        content.handbook,
+        *content.procedures.values(),
+        *content.instruments.values(),
+        *content.observations.values(),
+    ):
+        problems.extend(within(entry))
+    unread = meant | {file for file, entry in read.items() if entry is None}
     unread.update(_folder(read, "content/instruments/").keys() - instruments.keys())
     problems.extend(reference_problems(content, named, mentions, unread))
     if memory is not None:
@@ -299,12 +313,6 @@ def _not_closed(value: object, name: str) -> str:
     if closed.edition != name:
         return f"this is the closed edition {closed.edition}; name it {closed.edition}.json"
     return ""
-
-
-def _stray(file: str) -> Problem:
-    places = ", ".join(kind.folder for kind in FOLDERS)
-    message = f"this file lies where nothing is read; move it into one of {places}"
-    return _problem(Place(file), "file-misplaced", message)
 
 
 def _problem(place: Place, rule: str, message: str) -> Problem:

@@ -26,6 +26,7 @@ _MAP = "tag:yaml.org,2002:map"
 _SEQ = "tag:yaml.org,2002:seq"
 _PLAIN = "?plain"
 _NOTHING = frozenset({"", "~", "null", "Null", "NULL"})
+_NO_SPACE_IN_BRACES = re.compile(r"[A-Za-z0-9_.-]+:\S+\Z")
 _GOES_ON = re.compile(r"(?:and|or|but|then)\s+\S")
 
 _BaseLoader: Any = getattr(yaml, "CSafeLoader", yaml.SafeLoader)
@@ -46,6 +47,8 @@ def decode(raw: bytes, file: str) -> tuple[str, tuple[Problem, ...]]:
         size = f"{LARGEST_FILE_BYTES // 1_000_000} MB"
         return "", (_stop(file, "file-unreadable", f"the file is larger than {size}"),)
     if raw.startswith((b"\xff\xfe", b"\xfe\xff")):
+        return "", (_stop(file, "file-unreadable", "the file is UTF-16; save it as UTF-8"),)
+    if raw[1:2] == b"\0" or raw[:1] == b"\0":
         return "", (_stop(file, "file-unreadable", "the file is UTF-16; save it as UTF-8"),)
     try:
         return raw.decode("utf-8-sig"), ()
@@ -188,6 +191,10 @@ class _Reader:
     def _empty_value(self, node: Any, key_node: Any, key: str) -> None:
         if not node.flow_style:
             self.at(key_node, "value-missing", f"“{key}” has no value; write one or delete the key")
+            return
+        if _NO_SPACE_IN_BRACES.match(key):
+            begin = key.partition(":")[0]
+            self.at(key_node, "yaml-syntax", f"write a space after the colon of “{begin}:”")
             return
         mend = "write the sentence on a line of its own"
         if key[:1].isdigit():

@@ -112,9 +112,9 @@ class _Cleaner:
                 self.refuse("a drawing may refer only to its own elements, as #id")
                 return ""
             value = f"#{self.prefix}{value[1:]}"
-        elif key in {"role", "aria-label"}:
-            pass
-        elif not _VALUE.match(value) or "url(" in value.lower() or "javascript" in value.lower():
+        elif "url(" in value.lower() or "javascript" in value.lower() or not (
+            key in {"role", "aria-label"} or _VALUE.match(value)
+        ):
             self.refuse(f"the value of “{key}” may not stand in a drawing")
             return ""
         return f" {key}={quoteattr(value)}"

@@ -132,7 +132,12 @@ def _unknown(named: Named, known: Any) -> Problem:
         known = [each.removeprefix(f"{own}/") for each in known if each.startswith(f"{own}/")]
     near = difflib.get_close_matches(written, list(known), 1, 0.6)
     in_list = bool(named.place.path) and isinstance(named.place.path[-1], int)
-    hint = f"Did you mean “{near[0]}”?" if near else CUT_IN_BRACKETS if in_list else ""
+    if near:
+        hint = f"Did you mean “{near[0]}”?"
+    elif in_list and not {"-", "/"} & set(written):
+        hint = CUT_IN_BRACKETS
+    else:
+        hint = f"Write it {_WRITTEN[named.kind]}, or name another"
     kind = "step" if named.kind == "step or line" else named.kind
     return _problem(named.place, "unknown-id", f"there is no {kind} “{written}”", hint)
 
@@ -149,6 +154,27 @@ _HANDBOOK: Final = "content/handbook.yaml"
 _EQUIPMENT: Final = "content/equipment.yaml"
 _INCIDENTS: Final = "content/incidents.yaml"
 _MANY_IN_A_FILE: Final = frozenset({_FIGURES, _QUESTIONS})
+
+_WRITTEN: Final[dict[str, str]] = {
+    "value": "in a file of content/figures/",
+    "choice": "in a file of content/figures/",
+    "source": "in content/sources.yaml",
+    "agent": "in content/agents/",
+    "route": "in content/routes/",
+    "equipment": f"in {_EQUIPMENT}",
+    "incident": f"in {_INCIDENTS}",
+    "instrument": "in content/instruments/",
+    "procedure": "in content/procedures/",
+    "part": "among the parts of the instrument",
+    "step": "in its procedure",
+    "step or line": "in its procedure",
+    "vessel": f"among the vessels of {_HANDBOOK}",
+    "contact": f"among the contacts of {_HANDBOOK}",
+    "scope or procedure": f"among the scopes of {_HANDBOOK}",
+    "topic": "in quizzes/questions/",
+    "assessment": "in quizzes/assessments/",
+}
+"""Kind of id -> where an author writes one."""
 
 _HOMES: Final[dict[str, tuple[str, ...]]] = {
     "value": (_FIGURES,),

@@ -86,7 +86,7 @@ def _amount(value: object) -> object:
 
 
 def _prose(value: str) -> str:
-    if "{{" in value or "}}" in value:
+    if "{" in value or "}}" in value:
         try:
             read_prose(value)
         except ProseError as error:

@@ -11,6 +11,9 @@ from dataclasses import dataclass
 from functools import lru_cache
 
 _REFERENCE = re.compile(r"\{\{(.*?)\}\}", re.DOTALL)
+_ONE_BRACE = re.compile(
+    r"(?<!\{)\{\s*([a-z0-9]+(?:-[a-z0-9]+)*(?:\.[a-z0-9-]+)+(?:\s+in\s+[^{}]*)?)\s*\}(?!\})"
+)
 _INSIDE = re.compile(
     r"\s*([a-z0-9]+(?:-[a-z0-9]+)*(?:\.[a-z0-9]+(?:-[a-z0-9]+)*)+)(?:\s+in\s+(\S.*?))?\s*\Z"
 )
@@ -46,6 +49,10 @@ def read_prose(text: str) -> tuple[Span, ...]:
         ProseError: when a reference is not closed, or holds more than an id and a unit.
     """
     flat = " ".join(text.split())
+    one_brace = _ONE_BRACE.search(flat) if "{" in flat else None
+    if one_brace:
+        inside = one_brace.group(1).strip()
+        raise ProseError(f"a value stands in two braces; write {{{{ {inside} }}}}")
     if "{{" not in flat and "}}" not in flat:
         return (Words(flat),)
     spans: list[Span] = []

@@ -30,8 +30,8 @@ def check_drawing_parts_both_ways(checked: Checked) -> Iterator[Finding]:
         if picture is None:
             yield _finding(
                 instrument,
-                f"there is no drawing {instrument.drawing} that can be used",
-                "Put it into content/pictures/.",
+                f"content/pictures/ holds no drawing {instrument.drawing} that can be used",
+                "Put it there as an .svg file; what was refused in it has its own line.",
             )
         else:
             yield from _both_ways(instrument, picture)

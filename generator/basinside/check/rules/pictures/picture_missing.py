@@ -22,8 +22,8 @@ def check_picture_missing(checked: Checked) -> Iterator[Finding]:
         if picture not in checked.content.pictures:
             yield Finding(
                 place,
-                f"there is no picture {picture} that can be used",
-                "Put it into content/pictures/.",
+                f"content/pictures/ holds no picture {picture} that can be used",
+                "Put it there as an .svg file; what was refused in it has its own line.",
                 (node,),
             )
 

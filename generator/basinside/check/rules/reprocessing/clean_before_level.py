@@ -31,15 +31,16 @@ def check_clean_before_level(checked: Checked) -> Iterator[Finding]:
             earlier = [
                 placed.step.action for placed in each.whole.steps if placed.number < first.number
             ]
-            missing = (
-                "was cleaned but not rinsed after it"
-                if "clean" in earlier
-                else "has not been cleaned"
-            )
+            if "clean" in earlier:
+                missing = "was cleaned but not rinsed after it"
+                mend = "Put a step with “action: rinse” between the two."
+            else:
+                missing = "has not been cleaned"
+                mend = "Put a step with “action: clean” and one with “action: rinse” before it."
             yield Finding(
                 first.step.place,
                 f"{each.name} exposes in {first.step.step} what {missing}",
-                "Put a step with “action: clean” and one with “action: rinse” before it.",
+                mend,
                 (each.whole.procedure.place,),
             )
 

@@ -32,7 +32,8 @@ def check_figure_outside_source_limits(checked: Checked) -> Iterator[Finding]:
                     figure.place.at("value"),
                     f"{name} is {amount(figure.value)}; its source {said}"
                     f" ({checked.cited(figure.source)})",
-                    also=(figure.place,),
+                    "Write its unit, as its source does." if figure.value.unit == "count" else "",
+                    (figure.place,),
                 )
     for each in checked.sound:
         yield from _weaker_steps(checked, each)

@@ -55,7 +55,7 @@ def _against(each: Sound, placed: PlacedStep) -> str:
         return "after the last rinse of the cleaning; do it before, or rinse again after it"
     if action in AFTER_CLEAN and state == "soiled":
         return "while the parts are still soiled"
-    if action in AFTER_LEVEL and state != "processed" and _gives_level(each):
+    if action in AFTER_LEVEL and _before_level(each, placed):
         return f"before the step that gives {each.level}"
     if action == "pack" and state == "clean" and _gives_level(each):
         wrapped = each.route.wrapped or each.route.kind in WRAPPED_KINDS
@@ -67,6 +67,11 @@ def _against(each: Sound, placed: PlacedStep) -> str:
 
 def _gives_level(each: Sound) -> bool:
     return bool(each.level_steps)
+
+
+def _before_level(each: Sound, placed: PlacedStep) -> bool:
+    """Whether the level is given only after this step."""
+    return _gives_level(each) and placed.number < each.level_steps[0].number
 
 
 def _was_together(each: Sound, placed: PlacedStep) -> bool:
