@@ -53,6 +53,7 @@ def test_every_page_view_has_its_template_and_every_template_a_view() -> None:
     pages = {path for path in MARKUP if path.parent.name == "templates"}
     assert pages - named == {
         THEME / "templates" / "layout.html",
+        THEME / "templates" / "paper.html",
         THEME / "templates" / "store.html",
     }
     assert named <= pages
