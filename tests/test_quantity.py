@@ -80,7 +80,7 @@ REFUSED = {
     "15 psi": "Say gauge or absolute: write 15 psi gauge or 15 psi absolute.",
     "1 kgf/cm2": "Say gauge or absolute: write 1 kgf/cm2 gauge or 1 kgf/cm2 absolute.",
     "20 mins": 'Write "min" or another known unit, not "mins".',
-    "2350 masl": 'Write a known unit, such as min, days, °C, kPa gauge, % available chlorine,'
+    "2350 masl": "Write a known unit, such as min, days, °C, kPa gauge, % available chlorine,"
     ' mL, g, m or uses, not "masl".',
     "5 ml": 'Write "mL" or another known unit, not "ml".',
     "7 dayes": 'Write "days" or another known unit, not "dayes".',

@@ -134,8 +134,12 @@ def copy_tree(source: Path, target: Path, names: Mapping[str, str] | None = None
     if target.exists() and (not target.is_dir() or any(target.iterdir())):
         raise FolderError(f"{target}: is there already and not empty; name a new folder")
     try:
-        shutil.copytree(source, target, dirs_exist_ok=True,
-                        ignore=shutil.ignore_patterns("__pycache__", "*.pyc", ".*"))
+        shutil.copytree(
+            source,
+            target,
+            dirs_exist_ok=True,
+            ignore=shutil.ignore_patterns("__pycache__", "*.pyc", ".*"),
+        )
         for old, new in (names or {}).items():
             (target / old).rename(target / new)
     except OSError as error:

@@ -62,7 +62,6 @@ PICTURES: Final = "content/pictures/"
 EDITIONS: Final = "content/editions/"
 
 
-
 class Read(NamedTuple):
     """What was read of one file."""
 
@@ -70,7 +69,6 @@ class Read(NamedTuple):
     problems: tuple[Problem, ...]
     mentions: tuple[Mention, ...] = ()
     named: tuple[Named, ...] = ()
-
 
 
 class Memory:
@@ -107,9 +105,7 @@ class Memory:
         self._used = set()
 
 
-def load(
-    files: Mapping[str, bytes], memory: Memory | None = None
-) -> tuple[Content, list[Problem]]:
+def load(files: Mapping[str, bytes], memory: Memory | None = None) -> tuple[Content, list[Problem]]:
     """Return the model of a clinic's files and every problem of form and of reference.
 
     Args:
@@ -123,8 +119,8 @@ def load(
     meant: set[str] = set()
     for file in sorted(files):
         kind = kind_of(file)
-        found = misfiled(file, files[file], kind.folder or file) if kind else (
-            stray(file, files[file])
+        found = (
+            misfiled(file, files[file], kind.folder or file) if kind else (stray(file, files[file]))
         )
         if found is not None:
             problems.append(found.problem)
@@ -143,17 +139,31 @@ def load(
         handbook=entries.get("content/handbook.yaml"),
         sources=_inner(entries, "content/sources.yaml", "sources"),
         figures=_unique(
-            ((key, each) for file in _folder(entries, "content/figures/").values()
-             for key, each in file.figures.items()), problems),
+            (
+                (key, each)
+                for file in _folder(entries, "content/figures/").values()
+                for key, each in file.figures.items()
+            ),
+            problems,
+        ),
         choices=_unique(
-            ((key, each) for file in _folder(entries, "content/figures/").values()
-             for key, each in file.choices.items()), problems),
+            (
+                (key, each)
+                for file in _folder(entries, "content/figures/").values()
+                for key, each in file.choices.items()
+            ),
+            problems,
+        ),
         agents=_by_id(entries, FOLDERS[1], problems),
         routes=_by_id(entries, FOLDERS[2], problems),
         equipment=_inner(entries, "content/equipment.yaml", "equipment"),
         incidents=_unique(
-            ((each.incident, each) for each in
-             getattr(entries.get("content/incidents.yaml"), "incidents", ())), problems),
+            (
+                (each.incident, each)
+                for each in getattr(entries.get("content/incidents.yaml"), "incidents", ())
+            ),
+            problems,
+        ),
         instruments=_by_id(instruments, FOLDERS[3], problems),
         procedures=_by_id(entries, FOLDERS[4], problems),
         questions=tuple(_folder(entries, "quizzes/questions/").values()),
@@ -317,5 +327,3 @@ def _not_closed(value: object, name: str) -> str:
 
 def _problem(place: Place, rule: str, message: str) -> Problem:
     return Problem(place=place, rule=rule, level=Level.NEVER, message=message)
-
-

@@ -162,9 +162,7 @@ class _Reader:
                 )
         return tuple(self.plain(each, (*path, n), depth + 1) for n, each in enumerate(node.value))
 
-    def _mapping(
-        self, node: Any, path: tuple[str | int, ...], depth: int
-    ) -> dict[str, Any] | None:
+    def _mapping(self, node: Any, path: tuple[str | int, ...], depth: int) -> dict[str, Any] | None:
         out: dict[str, Any] = {PLACE_KEY: Place(self.file, path)}
         for key_node, value_node in node.value:
             key = key_node.value

@@ -112,8 +112,10 @@ class _Cleaner:
                 self.refuse("a drawing may refer only to its own elements, as #id")
                 return ""
             value = f"#{self.prefix}{value[1:]}"
-        elif "url(" in value.lower() or "javascript" in value.lower() or not (
-            key in {"role", "aria-label"} or _VALUE.match(value)
+        elif (
+            "url(" in value.lower()
+            or "javascript" in value.lower()
+            or not (key in {"role", "aria-label"} or _VALUE.match(value))
         ):
             self.refuse(f"the value of “{key}” may not stand in a drawing")
             return ""

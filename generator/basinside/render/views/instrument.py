@@ -44,9 +44,7 @@ def instrument_view(spot: Spot, instrument: Instrument) -> InstrumentView | Sing
         LinkView(
             text=procedure_title(spot.desk.whole(name)),
             href=spot.link(f"procedures/{name}.html"),
-            note=_("about {time}").format(
-                time=spot.desk.whole(name).about.text()
-            ),
+            note=_("about {time}").format(time=spot.desk.whole(name).about.text()),
         )
         for name in spot.desk.procedures_of(instrument.instrument)
     )
@@ -70,8 +68,11 @@ def instrument_view(spot: Spot, instrument: Instrument) -> InstrumentView | Sing
         routes=tuple(route_view(spot, instrument, each) for each in verdicts),
         parts_heading=_("Parts"),
         parts_note=plain(
-            n_("One part in all.", "{n} parts in all. Count them in and out.",
-               sum(part.count for part in instrument.parts))
+            n_(
+                "One part in all.",
+                "{n} parts in all. Count them in and out.",
+                sum(part.count for part in instrument.parts),
+            )
         ),
         parts=tuple(_part(spot, instrument, part) for part in instrument.parts),
         take_apart_heading=_("Take apart, in this order"),
@@ -108,8 +109,14 @@ def instrument_view(spot: Spot, instrument: Instrument) -> InstrumentView | Sing
 def language_name(tag: str) -> str:
     """Return a language as people say it; a tag we have no name for stays as it is."""
     names = {
-        "en": _("English"), "fr": _("French"), "es": _("Spanish"), "pt": _("Portuguese"),
-        "ar": _("Arabic"), "sw": _("Swahili"), "de": _("German"), "zh": _("Chinese"),
+        "en": _("English"),
+        "fr": _("French"),
+        "es": _("Spanish"),
+        "pt": _("Portuguese"),
+        "ar": _("Arabic"),
+        "sw": _("Swahili"),
+        "de": _("German"),
+        "zh": _("Chinese"),
     }
     return names.get(tag.split("-", 1)[0], tag)
 

@@ -84,8 +84,8 @@ def _bench_note(spot: Spot) -> str:
     if not refused:
         return in_use
     return _("{in_use}, {refused}").format(
-        in_use=in_use, refused=n_("one never to be used again", "{n} never to be used again",
-                                  refused)
+        in_use=in_use,
+        refused=n_("one never to be used again", "{n} never to be used again", refused),
     )
 
 
@@ -120,17 +120,19 @@ def observation_sheet_view(spot: Spot, checklist: Checklist) -> ObservationSheet
     stages = groupby(numbered, lambda each: _watched_in(each[1]))
     settings = {"real": _("real"), "simulated": _("simulated"), "remote": _("remote")}
     verdicts = {
-        "met": _("Met"), "met with help": _("Met with help"), "not met": _("Not met"),
+        "met": _("Met"),
+        "met with help": _("Met with help"),
+        "not met": _("Not met"),
         "not seen": _("Not seen"),
     }
     return ObservationSheetView(
         title=_("Observation: {title}").format(title=procedure_title(whole)),
-        lead=plain(
-            _("Watch the whole procedure. Step in at once when someone could be hurt.")
-        ),
+        lead=plain(_("Watch the whole procedure. Step in at once when someone could be hurt.")),
         print_hint=plain(
-            _("Print this sheet. Type the ticks in later, or keep the signed sheet: it is valid by"
-              " itself.")
+            _(
+                "Print this sheet. Type the ticks in later, or keep the signed sheet: it is valid by"
+                " itself."
+            )
         ),
         head=(
             BlankView(label=_("Staff code of the learner")),
@@ -171,9 +173,7 @@ def observation_sheet_view(spot: Spot, checklist: Checklist) -> ObservationSheet
             each
             for each in (
                 spot.prose(checklist.who_may_observe),
-                plain(
-                    _("One sheet is one run. The supervisor decides on several runs together.")
-                ),
+                plain(_("One sheet is one run. The supervisor decides on several runs together.")),
             )
             if each
         ),
@@ -213,5 +213,3 @@ def examine_view(_spot: Spot) -> ExamineView:
             plain(_("Who really sat at the screen, and who really stood at the basin.")),
         ),
     )
-
-

@@ -29,8 +29,7 @@ PHRASES: Final[dict[str, dict[str, str]]] = {
         ),
         "capability.sign": later("check signatures and sign"),
         "capability.sign.instead": later(
-            "check signatures or sign. Use a newer browser, or the basinside command on a "
-            "computer."
+            "check signatures or sign. Use a newer browser, or the basinside command on a computer."
         ),
         "capability.print": later("print wall charts, sheets and records"),
         "capability.print.instead": later(
@@ -40,8 +39,7 @@ PHRASES: Final[dict[str, dict[str, str]]] = {
     },
     "staff-code": {
         "staff-code.none": later(
-            "Nobody has said who is learning here. Answers last only while this page is "
-            "open."
+            "Nobody has said who is learning here. Answers last only while this page is open."
         ),
         "staff-code.is": later("Staff code {code}"),
         "staff-code.give": later("Give my staff code"),
@@ -65,8 +63,7 @@ PHRASES: Final[dict[str, dict[str, str]]] = {
     },
     "save": {
         "save.done": later(
-            "The file {name} is saved. Look in the folder where your browser puts "
-            "downloads."
+            "The file {name} is saved. Look in the folder where your browser puts downloads."
         ),
         "save.cannot": later(
             "This browser cannot save a file. Copy the text below into a message or a note "
@@ -188,8 +185,7 @@ PHRASES: Final[dict[str, dict[str, str]]] = {
         "examine.read.half-pair": later("This is not a record: it holds half of a letter."),
         "examine.read.too-deep": later("This is not a record: it is nested too deep."),
         "examine.read.repeated-key": later(
-            "The same member stands twice. Two readers could understand this record "
-            "differently."
+            "The same member stands twice. Two readers could understand this record differently."
         ),
         "examine.read-place": later("Line {line}, column {column}."),
         "examine.folder": later(
