@@ -129,6 +129,7 @@ class ProcedureView:
     picture: PictureView | None = None
     facts: tuple[FactView, ...]
     flow: FlowView
+    ready: NoteView | None = None
     words: StepWords
     stages: tuple[StageView, ...]
     values_heading: str = ""

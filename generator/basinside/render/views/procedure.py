@@ -5,26 +5,21 @@ from __future__ import annotations
 from basinside.model.derived import PlacedStep, WholeProcedure
 from basinside.render.view_types import (
     BasinView,
-    DangerView,
-    DecidedView,
     FactView,
-    FigureView,
     FlowView,
     LinkView,
     NoteView,
     ProcedureView,
     Prose,
-    SpanView,
     StageView,
-    StepView,
     StepWords,
     ValueLineView,
     plain,
 )
 from basinside.render.views.spot import Spot, ended, fact, present, state
-from basinside.render.views.step_lines import step_lines
+from basinside.render.views.step import step_view
 from basinside.render.views.waivers import waiver_views
-from basinside.render.wording import _, listed, n_, sentence
+from basinside.render.wording import _, n_, sentence
 
 
 def procedure_title(whole: WholeProcedure) -> str:
@@ -57,6 +52,7 @@ def procedure_view(spot: Spot, whole: WholeProcedure) -> ProcedureView:
         else None,
         facts=_headline(spot, whole),
         flow=flow_view(whole),
+        ready=_ready(spot, whole),
         words=StepWords(
             why=_("Why:"),
             safety=_("Safety step"),
@@ -202,128 +198,28 @@ def _which_steps(placed: list[PlacedStep], total: int) -> str:
     return _("steps {first} to {last} of {total}").format(first=first, last=last, total=total)
 
 
-def step_view(
-    spot: Spot, whole: WholeProcedure, placed: PlacedStep, before: PlacedStep | None
-) -> StepView:
-    """Return one step; ``before`` is the step before it in the same stage."""
-    step = placed.step
-    figure, source = _step_figure(spot, placed)
-    return StepView(
-        number=str(placed.number),
-        anchor=step.step,
-        do=spot.prose(step.do),
-        why=spot.prose(step.why),
-        safety=step.safety,
-        danger=DangerView(
-            sign=spot.sign("danger", step.danger.kind), say=spot.prose(step.danger.say)
-        )
-        if step.danger
-        else None,
-        wear=tuple(spot.sign("worn", each) for each in placed.wear),
-        wear_same=before is not None and placed.wear == before.wear,
-        needs=_needs(spot, placed),
-        figure=figure,
-        facts=_step_facts(spot, placed),
-        lines=step_lines(spot, whole.instrument, placed),
-        lines_short=step.action == "take apart",
-        decided=_decided(spot, step.choice),
-        source=source,
-        practise=_practise(spot, whole, placed),
-        waivers=waiver_views(spot, step.waive),
-    )
-
-
-def _step_figure(spot: Spot, placed: PlacedStep) -> tuple[FigureView | None, NoteView | None]:
-    """Return the one value that is shown large at a step: the first it has, in this order."""
-    step, longest = placed.step, placed.step.longest
-    for reference, caption in (
-        (step.hold, _("hold this long")),
-        (step.wait, _("wait this long")),
-        (step.strength, _("this strong")),
-        (step.temperature, _("this hot")),
-        (longest, _("at the longest, before {what}")),
-    ):
-        if reference is not None:
-            figure = spot.desk.content.figures.get(reference.figure)
-            if figure is not None:
-                said = caption.format(what=longest.before if longest else "")
-                return spot.step_figure(reference.figure, figure, said)
-    return None, None
-
-
-def _step_facts(spot: Spot, placed: PlacedStep) -> tuple[FactView, ...]:
-    """Return the short lines of a step; the value that is shown large is not said again."""
-    step, hold, longest = placed.step, placed.step.hold, placed.step.longest
-    large = hold or step.wait or step.strength or step.temperature or longest
-    facts: list[FactView] = []
-    if hold:
-        facts.append(fact(_("The time starts:"), spot.prose(hold.from_ and state(hold.from_))))
-        again = hold.if_interrupted and state(hold.if_interrupted)
-        facts.append(fact(_("If interrupted:"), spot.prose(again)))
-        facts.append(fact(_("No longer than:"), spot.value_prose(hold.no_longer_than)))
-    if step.strength and large is not step.strength:
-        facts.append(fact(_("Strength:"), spot.value_prose(step.strength)))
-    if step.temperature and large is not step.temperature:
-        facts.append(fact(_("Temperature:"), spot.value_prose(step.temperature)))
-    if longest and large is not longest:
-        before = plain(_(" before {what}").format(what=longest.before))
-        facts.append(fact(_("At the longest:"), (*spot.value_prose(longest), *before)))
-    if step.parts_are:
-        apart = _("Taken apart") if step.parts_are == "apart" else _("Put together")
-        facts.append(fact(_("Parts:"), apart))
-    if step.parts:
-        names = listed([each.replace("-", " ") for each in step.parts])
-        facts.append(fact(_("Only:"), sentence(names)))
-    if step.water:
-        facts.append(fact(_("Water:"), _water(step.water)))
-    if step.wrap is not None:
-        facts.append(fact(_("Pack:"), _("Wrapped") if step.wrap else _("Unwrapped")))
-    if step.agent:
-        facts.append(fact(_("Chemical:"), _agent(spot, step.agent)))
-    return present(*facts)
-
-
-def _water(water: str) -> str:
-    if water == "boiled":
-        return _("Boiled and cooled water")
-    return _("Sterile water") if water == "sterile" else _("Drinking water")
-
-
-def _agent(spot: Spot, agent: str | None) -> Prose:
-    found = spot.desk.content.agents.get(agent or "")
-    if found is None:
-        return ()
-    href = spot.link(f"agents/{found.agent}.html")
-    return (SpanView(kind="link", text=found.name, href=href),)
-
-
-def _needs(spot: Spot, placed: PlacedStep) -> tuple[str, ...]:
-    step, equipment = placed.step, spot.desk.content.equipment
-    names = [each for each in (step.in_, *step.with_, *step.needs) if each]
-    return tuple(
-        dict.fromkeys(equipment[each].name if each in equipment else each for each in names)
-    )
-
-
-def _decided(spot: Spot, choice: str | None) -> DecidedView | None:
-    found = spot.desk.content.choices.get(choice) if choice else None
-    if found is None:
+def _ready(spot: Spot, whole: WholeProcedure) -> NoteView | None:
+    """Return all that the procedure needs, with what is to be known about each thing."""
+    equipment = spot.desk.content.equipment
+    names: dict[str, None] = {}
+    for placed in whole.steps:
+        step = placed.step
+        names.update(dict.fromkeys(each for each in (step.in_, *step.with_, *step.needs) if each))
+    things = [equipment[name] for name in names if name in equipment]
+    if not things:
         return None
-    return DecidedView(
-        word=_("Here:"),
-        text=(*spot.prose(sentence(found.is_)), *plain(": "), *spot.prose(ended(found.chosen))),
-        link=LinkView(text=_("Who chose this, and why"), href=spot.link(f"values.html#{choice}")),
-    )
-
-
-def _practise(spot: Spot, whole: WholeProcedure, placed: PlacedStep) -> tuple[LinkView, ...]:
-    asked = spot.desk.practice_about(f"{whole.procedure.procedure}/{placed.step.step}")
-    return tuple(
-        LinkView(
-            text=_("question {n}").format(n=n + 1),
-            href=spot.link(f"self-tests/{each.topic}.html#{each.item.item}"),
-        )
-        for n, each in enumerate(asked)
+    return NoteView(
+        summary=n_(
+            "Have one thing ready before you begin",
+            "Have {n} things ready before you begin",
+            len(things),
+        ),
+        lines=tuple(
+            (*plain(ended(sentence(each.name))), *plain(" "), *spot.prose(each.note))
+            if each.note
+            else plain(ended(sentence(each.name)))
+            for each in things
+        ),
     )
 
 
