@@ -131,11 +131,38 @@ def load(files: Mapping[str, bytes], memory: Memory | None = None) -> tuple[Cont
             problems.extend(one.problems)
             named.append(one.named)
     merged = _whole_instruments(files, read, memory)
-    instruments: dict[str, Instrument] = merged.entry
     problems.extend(merged.problems)
     named.append(merged.named)
     entries = {file: value for file, value in read.items() if value is not None}
-    content = Content(
+    content = _gathered(files, entries, merged.entry, problems, memory)
+    if content.handbook is None and "content/handbook.yaml" not in {*files, *meant}:
+        message = "there is no content/handbook.yaml; begin with “basinside new FOLDER”"
+        problems.append(_problem(Place("content/handbook.yaml"), "file-missing", message))
+    problems.extend(_repeated_items(content))
+    for entry in (
+        content.handbook,
+        *content.procedures.values(),
+        *content.instruments.values(),
+        *content.observations.values(),
+    ):
+        problems.extend(within(entry))
+    unread = meant | {file for file, entry in read.items() if entry is None}
+    unread.update(_folder(read, "content/instruments/").keys() - merged.entry.keys())
+    problems.extend(reference_problems(content, named, mentions, unread))
+    if memory is not None:
+        memory.forget_unused()
+    return content, problems
+
+
+def _gathered(
+    files: Mapping[str, bytes],
+    entries: Mapping[str, Any],
+    instruments: Mapping[str, Instrument],
+    problems: list[Problem],
+    memory: Memory | None,
+) -> Content:
+    """Return the entries of all files by their ids; an id given twice is a problem more."""
+    return Content(
         handbook=entries.get("content/handbook.yaml"),
         sources=_inner(entries, "content/sources.yaml", "sources"),
         figures=_unique(
@@ -172,23 +199,6 @@ def load(files: Mapping[str, bytes], memory: Memory | None = None) -> tuple[Cont
         pictures=_pictures(files, problems, memory),
         editions=_editions(files, problems),
     )
-    if content.handbook is None and "content/handbook.yaml" not in {*files, *meant}:
-        message = "there is no content/handbook.yaml; begin with “basinside new FOLDER”"
-        problems.append(_problem(Place("content/handbook.yaml"), "file-missing", message))
-    problems.extend(_repeated_items(content))
-    for entry in (
-        content.handbook,
-        *content.procedures.values(),
-        *content.instruments.values(),
-        *content.observations.values(),
-    ):
-        problems.extend(within(entry))
-    unread = meant | {file for file, entry in read.items() if entry is None}
-    unread.update(_folder(read, "content/instruments/").keys() - instruments.keys())
-    problems.extend(reference_problems(content, named, mentions, unread))
-    if memory is not None:
-        memory.forget_unused()
-    return content, problems
 
 
 def kind_of(file: str) -> Kind | None:

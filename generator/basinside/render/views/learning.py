@@ -130,8 +130,8 @@ def observation_sheet_view(spot: Spot, checklist: Checklist) -> ObservationSheet
         lead=plain(_("Watch the whole procedure. Step in at once when someone could be hurt.")),
         print_hint=plain(
             _(
-                "Print this sheet. Type the ticks in later, or keep the signed sheet: it is valid by"
-                " itself."
+                "Print this sheet. Type the ticks in later, or keep the signed sheet: it is valid"
+                " by itself."
             )
         ),
         head=(
