@@ -191,6 +191,12 @@ def test_one_run_on_two_sheets_is_one_run(
         assert "share one sheet" in finding_sentence(once)
 
 
+def test_one_attempt_given_twice_is_one_attempt() -> None:
+    found = judged([PASSED, PASSED], attempts_allowed=2)
+    assert failing(found) == [("evidence-once", "")]
+    assert finding_sentence(stands_in_the_way(found)[0]).endswith("1 too many.")
+
+
 def test_two_procedures_may_be_done_at_one_time() -> None:
     both = [run("boil", 1, **SAME_DAY), run("soak", 1, **SAME_DAY)]
     assert ("evidence-once", "") not in failing(judged(observations=both))

@@ -164,6 +164,19 @@ def test_a_der_signature_is_refused() -> None:
     assert reason(proof_with(proofValue="z" + base58btc(der))) == "wrong-length"
 
 
+def test_a_signature_is_64_octets_even_where_fewer_would_mean_the_same() -> None:
+    # Half of an s that begins with a zero octet is the same number without it.
+    data, whole = next(
+        (data, raw)
+        for data, raw in ((b"%d" % n, sign_raw(SUPERVISOR, b"%d" % n)) for n in range(4_000))
+        if raw[32] == 0
+    )
+    public = SUPERVISOR.public_key()
+    assert verify_raw(public, whole, data)
+    assert not verify_raw(public, whole[:32] + whole[33:], data)
+    assert not verify_raw(public, whole[:32] + b"\0" + whole[32:], data)
+
+
 def test_the_second_signature_of_ecdsa_holds_too() -> None:
     # (r, n - s) is as good as (r, s): records are told apart by id and content, never by bytes.
     raw = from_base58btc(_proof(secure(DOCUMENT, SUPERVISOR, created=CREATED))["proofValue"][1:])

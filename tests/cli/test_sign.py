@@ -231,6 +231,25 @@ def test_an_unknown_scope_names_those_there_are(clinic: Path, tmp_path: Path) ->
     assert "bag-masks" in ran.said
 
 
+def test_evidence_on_something_else_is_refused_whatever_the_reason(
+    clinic: Path, tmp_path: Path
+) -> None:
+    """What the scope and its policy do not ask for would only look like evidence."""
+    known = phrases(clinic)
+    ran = basinside(
+        "sign", "--folder", clinic, "--scope", BOIL, "--learner", "M-12", "--override", "Why",
+        "--key", clinic / "quizzes/sample-evidence/S-01.key.json", "--on", "2026-11-20",
+        "--phrase", known["Key phrase of S-01"], "--marking-phrase", known["Marking phrase"],
+        "--into", tmp_path / "records", *evidence(clinic),
+    )  # fmt: skip
+    assert ran.code == 1
+    assert (
+        f"Refused: Some evidence is on something else than {BOIL} and its policy:"
+        " bag-mask-silicone-soak, bag-mask-silicone-steam, bag-mask-vinyl-soak."
+    ) in refused_lines(ran)
+    assert not (tmp_path / "records").exists()
+
+
 def test_an_unlisted_key_does_not_sign(clinic: Path, tmp_path: Path) -> None:
     made = basinside("key", "new", "--as", "S-09", "--into", tmp_path, "--on", "2026-10-01")
     phrase = next(each for each in made.lines if each.startswith("Key phrase: "))[12:]
