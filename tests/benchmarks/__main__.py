@@ -12,9 +12,12 @@ import platform
 import subprocess
 import sys
 import tempfile
+import time
 from pathlib import Path
 
-from tests.benchmarks.synthetic import make_clinic, make_markdown
+from basinside.pipeline import build
+from tests.benchmarks.preview import seconds_to_be_seen
+from tests.benchmarks.synthetic import CHECKOUT, make_clinic, make_markdown
 
 SIZES = (10, 100, 1_000)
 RUNS = 3
@@ -27,9 +30,20 @@ def main() -> None:
         f"machine: {platform.machine()}, {os.cpu_count()} cores, Python "
         f"{platform.python_version()}, {platform.system()} {platform.release()}"
     )
+    demo()
     for size in sizes:
         with tempfile.TemporaryDirectory() as folder:
             bench(Path(folder), size)
+
+
+def demo() -> None:
+    """Print how long the demonstration handbook takes, after start-up."""
+    with tempfile.TemporaryDirectory() as folder:
+        begin = time.perf_counter()
+        clinic = build.read_clinic(CHECKOUT)
+        for path, make in build.handbook_files(clinic, build.open_theme()):
+            build.write_made(Path(folder) / path, make().encode())
+        print(f"demo build after start-up: {time.perf_counter() - begin:.2f} s (held: 1 s)")
 
 
 def bench(folder: Path, size: int) -> None:
@@ -67,6 +81,7 @@ def bench(folder: Path, size: int) -> None:
         0.35,
         f"{parts['again']:.2f} s / {parts['full']:.2f} s",
     )
+    print(f"  preview, from save to seen: {seconds_to_be_seen(ours):.1f} s (held: 2 s at 1,000)")
     print(f"  memory of the build: {memory:.0f} MB (held: 300 MB at 1,000)")
 
 
