@@ -13,7 +13,7 @@ from pathlib import Path
 from typing import Literal
 
 from mkdocs.config.defaults import MkDocsConfig
-from mkdocs.exceptions import PluginError
+from mkdocs.exceptions import Abort, PluginError
 from mkdocs.plugins import BasePlugin, get_plugin_logger
 from mkdocs.structure.files import File, Files
 
@@ -87,7 +87,8 @@ class BasinsidePlugin(BasePlugin):  # type: ignore[type-arg, no-untyped-call]
         elif self.preview:
             self.now = self.last_good or clinic
         else:
-            raise PluginError(pipeline.summary_line(self.problems))
+            log.error("%s", pipeline.summary_line(self.problems))
+            raise Abort("Nothing was written; a handbook built before stays as it was.")
         return config
 
     def on_files(self, files: Files, config: MkDocsConfig) -> Files:  # noqa: ARG002

@@ -160,3 +160,9 @@ def test_a_parent_that_changes_changes_its_variant() -> None:
     content, _ = load(files, memory)
     assert {part.count for part in content.instruments["bag-mask-vinyl"].parts} >= {2}
     assert content == load(files)[0]
+
+
+def test_a_lost_handbook_hides_nothing_but_itself() -> None:
+    files = {name: raw for name, raw in demo_files().items() if name != "content/handbook.yaml"}
+    missed = {each.rule for each in problems_of(files, None)}
+    assert missed == {"file-missing"}

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import difflib
 import gc
 import json
 import runpy
@@ -42,28 +43,41 @@ def check(
 ) -> None:
     """Read everything and say what is wrong, each with its place and its mend."""
     if explained:
-        page = pipeline.explain(explained)
-        if page is None:
-            raise click.UsageError(f"There is no rule “{explained}”.")
-        click.echo(page)
+        click.echo(_page(explained))
         return
+    if rule:
+        _page(rule)
     gc.disable()
     clinic = pipeline.read_clinic(folder, today=read_day(today) if today else None)
-    placed = [each for each in pipeline.place_problems(clinic) if _wanted(each, rule, only)]
+    found = pipeline.place_problems(clinic)
+    placed = tuple(each for each in found if _wanted(each, rule, only))
     if as_json:
         click.echo(json.dumps(pipeline.report_data(placed), ensure_ascii=False, indent=1))
     else:
         for line in pipeline.report_lines(placed, everything=everything):
             click.echo(line)
         click.echo(pipeline.summary_line(placed))
+        unseen = sum(each.problem.stops for each in found if each not in placed)
+        if unseen:
+            click.echo(f"Not shown, as you asked: what else stops the build ({unseen}).")
     sys.exit(1 if any(each.problem.stops for each in placed) else 0)
+
+
+def _page(rule: str) -> str:
+    page = pipeline.explain(rule)
+    if page is None:
+        near = difflib.get_close_matches(rule, pipeline.all_ids(), 1)
+        more = f" Did you mean “{near[0]}”?" if near else ""
+        raise click.UsageError(f"There is no rule “{rule}”.{more}")
+    return page
 
 
 def _wanted(placed: Placed, rule: str | None, only: str | None) -> bool:
     problem = placed.problem
     if rule and problem.rule != rule:
         return False
-    return not only or problem.place.file.startswith(only.removeprefix("./"))
+    below = (only or "").replace("\\", "/").removeprefix("./")
+    return problem.place.file.startswith(below)
 
 
 def read_day(text: str) -> date:

@@ -137,6 +137,7 @@ def load(files: Mapping[str, bytes], memory: Memory | None = None) -> tuple[Cont
     content = _gathered(files, entries, merged.entry, problems, memory)
     if content.handbook is None and "content/handbook.yaml" not in {*files, *meant}:
         message = "there is no content/handbook.yaml; begin with “basinside new FOLDER”"
+        meant.add("content/handbook.yaml")
         problems.append(_problem(Place("content/handbook.yaml"), "file-missing", message))
     problems.extend(_repeated_items(content))
     for entry in (

@@ -28,7 +28,8 @@ CUT_IN_BRACKETS: Final = (
 def read_entry(model: type[E], data: Any, file: str) -> tuple[E | None, tuple[Problem, ...]]:
     """Return the entry, or every problem of its shape."""
     if not isinstance(data, dict):
-        message = f"the file must hold keys such as “{next(iter(_keys_of(model)))}:”"
+        first = next(name for name in model.model_fields if name != "place")
+        message = f"the file must hold keys such as “{first}:”"
         return None, (_problem(Place(file), "wrong-shape", message),)
     try:
         return model.model_validate(data), ()

@@ -11,7 +11,7 @@ from typing import Any
 
 from basinside import files
 from basinside.certify.page_rules import page_rules
-from basinside.check.explain import explain
+from basinside.check.explain import all_ids, explain
 from basinside.check.run import check
 from basinside.derive.everything import derive
 from basinside.files import FolderError
@@ -33,6 +33,7 @@ __all__ = [
     "Made",
     "Memory",
     "PageMemory",
+    "all_ids",
     "explain",
     "handbook_files",
     "open_theme",

@@ -18,8 +18,8 @@ MOST_NAMED = 3
 def check_edition_reused(checked: Checked) -> Iterator[Finding]:
     """Content that changes gets a new edition; a closed one stays as it was.
 
-    Why: certificates and refresh lists name the edition. When its content changes under the same
-    name, nobody can tell who learned what.
+    Why: completion records and refresh lists name the edition. When its content changes under
+    the same name, nobody can tell who learned what.
     Bad: `edition: 2026.2` after `basinside edition close`, and boil.hold is another value now.
     Good: `edition: 2026.3`.
     Source: common practice.
