@@ -89,8 +89,9 @@ def test_a_wrong_opening_code_is_one_plain_line(clinic: Path, tmp_path: Path, co
 def test_no_staff_code_no_attempt(clinic: Path, tmp_path: Path) -> None:
     code = phrases(clinic)["Opening code, core A"]
     ran = enter(clinic, tmp_path, "--code", code, "--answers", answers(), "--learner", "Mary")
-    assert (ran.code, len(ran.lines)) == (1, 1)
-    assert "staff_code" in ran.said
+    assert ran.code == 2
+    assert "“Mary” is no staff code" in ran.said
+    assert not list(tmp_path.iterdir())
 
 
 def observe(clinic: Path, into: Path, *more: object, typed: str | None = None) -> Ran:
@@ -145,9 +146,8 @@ def test_a_slip_in_the_lines_is_named(clinic: Path, typed: str, says: str) -> No
 @pytest.mark.parametrize(
     ("changes", "says"),
     [
-        (("--observer", "M-20"), "nobody observes themselves"),
-        (("--start", "25:00"), "start"),
-        (("--observer", "Somebody"), "observer_staff_code"),
+        (("--observer", "M-20"), "Nobody observes themselves"),
+        (("--comments", "x" * 5000), "comments"),
     ],
 )
 def test_what_cannot_be_an_observation(
@@ -161,3 +161,50 @@ def test_what_cannot_be_an_observation(
 
 def test_a_day_that_is_none_is_misuse(clinic: Path, tmp_path: Path) -> None:
     assert enter(clinic, tmp_path, "--date", "tomorrow").code == 2
+
+
+@pytest.mark.parametrize(
+    ("option", "typed", "says"),
+    [
+        (
+            "--learner",
+            "m12",
+            "“m12” is no staff code; write capital letters, a hyphen and",
+        ),
+        ("--observer", "Anna", "“Anna” is no staff code"),
+        ("--start", "25:10", "“25:10” is no time; write it as 09:10."),
+        ("--end", "half nine", "“half nine” is no time"),
+        ("--date", "20.11.2026", "“20.11.2026” is no day; write it as 2026-11-20."),
+    ],
+)
+def test_a_slip_in_an_option_is_told_before_anything_is_typed(
+    clinic: Path, tmp_path: Path, option: str, typed: str, says: str
+) -> None:
+    given = {
+        "--learner": "M-12",
+        "--observer": "S-02",
+        "--date": "2026-11-20",
+        "--start": "9:10",
+        "--end": "10:05",
+        "--setting": "real",
+    }
+    words = [word for pair in {**given, option: typed}.items() for word in pair]
+    ran = basinside(
+        "enter-observation", "bag-mask-silicone-boil", "--folder", clinic, *words,
+        "--into", tmp_path,
+    )  # fmt: skip
+    assert ran.code == 2
+    assert says in ran.said
+    assert "1 Wipe" not in ran.said
+
+
+def test_an_hour_of_one_figure_is_read(clinic: Path, tmp_path: Path) -> None:
+    ran = basinside(
+        "enter-observation", "bag-mask-silicone-boil", "--folder", clinic, "--learner", "M-12",
+        "--observer", "S-02", "--date", "2026-11-20", "--start", "9:10", "--setting", "real",
+        "--no-help", "--lines", "all met", "--into", tmp_path,
+    )  # fmt: skip
+    assert ran.code == 0
+    assert [each.name for each in tmp_path.iterdir()] == [
+        "M-12-bag-mask-silicone-boil-2026-11-20-0910.observation.json"
+    ]

@@ -41,9 +41,21 @@ def test_a_byte_order_mark_is_tolerated() -> None:
         (b"[9007199254740992]", "a.json:1:2: 9007199254740992 is beyond 2^53 - 1."),
         (b'["\\ud800"]', "a.json:1:2: This text holds half of a surrogate pair."),
         (b'["\xff"]', "a.json:1:3: The file is not UTF-8 text."),
-        (b'{"a"', "a.json:1:5: This is not JSON: expecting ':' delimiter."),
-        (b"", "a.json:1:1: This is not JSON: expecting value."),
-        (b"[1] 2", "a.json:1:5: This is not JSON: extra data."),
+        (
+            b'{"a"',
+            (
+                "a.json:1:5: This is no file of this program, or it was cut short"
+                " (expecting ':' delimiter)."
+            ),
+        ),
+        (
+            b"",
+            "a.json:1:1: This is no file of this program, or it was cut short (expecting value).",
+        ),
+        (
+            b"[1] 2",
+            "a.json:1:5: This is no file of this program, or it was cut short (extra data).",
+        ),
         (b"[" * 65 + b"]" * 65, "a.json:1:65: Nested deeper than 64 levels."),
     ],
 )

@@ -13,9 +13,11 @@ from typing import TypeVar
 import click
 
 from basinside.cli.typed import (
+    CLOCK,
     DAY,
     FILE,
     NEW,
+    STAFF_CODE,
     folder_option,
     phrase_of,
     phrase_option,
@@ -33,7 +35,7 @@ NOTHING_LOST = "Nothing was lost; type it again."
 @click.command("enter-attempt")
 @click.argument("assessment")
 @click.option("--form", default="A", show_default=True, help="The form's letter.")
-@click.option("--learner", required=True, metavar="CODE", help="Whose answers, as M-12.")
+@click.option("--learner", required=True, type=STAFF_CODE, help="Whose answers, as M-12.")
 @click.option("--date", "day", type=DAY, required=True, help="The day they were given.")
 @click.option("--answers", help="All answers in one line, as “1B 2AC 3-”; asked for if not given.")
 @click.option("--code", metavar="CODE", help="The form's opening code.")
@@ -92,11 +94,11 @@ def _until_read(ask: str, read: Callable[[str], T]) -> T:
 
 @click.command("enter-observation")
 @click.argument("procedure")
-@click.option("--learner", required=True, metavar="CODE", help="Who was watched, as M-12.")
-@click.option("--observer", required=True, metavar="CODE", help="Who watched, as S-02.")
+@click.option("--learner", required=True, type=STAFF_CODE, help="Who was watched, as M-12.")
+@click.option("--observer", required=True, type=STAFF_CODE, help="Who watched, as S-02.")
 @click.option("--date", "day", type=DAY, required=True, help="The day of the run.")
-@click.option("--start", required=True, metavar="HH:MM", help="When it began.")
-@click.option("--end", metavar="HH:MM", help="When it was over.")
+@click.option("--start", required=True, type=CLOCK, help="When it began.")
+@click.option("--end", type=CLOCK, help="When it was over.")
 @click.option("--setting", type=click.Choice(SETTINGS), required=True, help="Where it was done.")
 @click.option("--announced/--spot-check", default=True, help="Whether it was announced.")
 @click.option("--help-needed/--no-help", default=None, help="Whether the observer had to help.")
@@ -120,6 +122,8 @@ def enter_observation(  # noqa: PLR0913, PLR0917 - an option each
     into: Path,
 ) -> None:
     """Type in an observation sheet; bound to what the checklist says now."""
+    if learner == observer:
+        raise RefusedError("Nobody observes themselves: --learner and --observer are the same.")
     clinic, watched = entering.checklist(folder, procedure)
     seen = entering.read_lines(lines, watched) if lines else _ask_lines(watched)
     if help_needed is None:

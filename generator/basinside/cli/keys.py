@@ -15,6 +15,7 @@ from basinside.cli.typed import (
     FILE,
     HERE,
     NEW,
+    STAFF_CODE,
     day_or_today,
     folder_option,
     on_option,
@@ -32,7 +33,9 @@ def key() -> None:
 
 
 @key.command("new")
-@click.option("--as", "staff_code", metavar="CODE", help="Whose key, as S-01; none for a root key.")
+@click.option(
+    "--as", "staff_code", type=STAFF_CODE, help="Whose key, as S-01; none for a root key."
+)
 @click.option("--role", default="supervisor", show_default=True, help="In which role they sign.")
 @click.option(
     "--purpose",

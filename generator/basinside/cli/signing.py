@@ -14,6 +14,7 @@ from basinside.cli.typed import (
     FILE,
     HERE,
     NEW,
+    STAFF_CODE,
     day_or_today,
     folder_option,
     on_option,
@@ -27,13 +28,13 @@ from basinside.pipeline import desk, examining, signing
 
 @click.command()
 @click.option("--scope", required=True, metavar="ID", help="What for: a scope or a procedure.")
-@click.option("--learner", required=True, metavar="CODE", help="Whom for, as M-12.")
+@click.option("--learner", required=True, type=STAFF_CODE, help="Whom for, as M-12.")
 @click.option("--key", "key_file", type=FILE, required=True, help="Your key file.")
 @click.option("--evidence", type=FILE, multiple=True, help="An attempt or observation; repeat it.")
 @click.argument("more_evidence", nargs=-1, type=FILE)
 @on_option("The day of signing.")
 @click.option("--alone", is_flag=True, help="May do it alone; so by default.")
-@click.option("--beside", metavar="CODE", help="May work beside this person only, on --steps.")
+@click.option("--beside", type=STAFF_CODE, help="May work beside this person only, on --steps.")
 @click.option("--steps", help="The steps for --beside, as PROCEDURE/STEP with commas between.")
 @click.option("--limits", multiple=True, metavar="SENTENCE", help="A limit; repeat for more.")
 @click.option("--until", type=DAY, help="End it sooner than the policy does.")

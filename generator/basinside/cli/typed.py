@@ -2,12 +2,15 @@
 
 from __future__ import annotations
 
+import re
 from collections.abc import Callable
 from datetime import date
 from pathlib import Path
 from typing import Any, TypeVar
 
 import click
+
+from basinside.model.entry import STAFF_CODE_PATTERN
 
 HERE = click.Path(exists=True, file_okay=False, path_type=Path)
 FILE = click.Path(exists=True, dir_okay=False, path_type=Path)
@@ -34,6 +37,42 @@ class Day(click.ParamType[date]):
 
 
 DAY = Day()
+
+
+class StaffCode(click.ParamType[str]):
+    """Who a person is, typed as M-12; asked before anything else is typed in."""
+
+    name = "CODE"
+
+    def convert(
+        self, value: object, param: click.Parameter | None, ctx: click.Context | None
+    ) -> str:
+        """Return the code, or fail with how to write it."""
+        if not re.match(STAFF_CODE_PATTERN, str(value)):
+            said = f"“{value}” is no staff code; write capital letters, a hyphen and a number"
+            self.fail(f"{said}, as M-12.", param, ctx)
+        return str(value)
+
+
+STAFF_CODE = StaffCode()
+
+
+class Clock(click.ParamType[str]):
+    """A time of the day, typed as 09:10 or 9:10."""
+
+    name = "HH:MM"
+
+    def convert(
+        self, value: object, param: click.Parameter | None, ctx: click.Context | None
+    ) -> str:
+        """Return the time with two figures for the hour, or fail with how to write it."""
+        found = re.fullmatch(r"([01]?[0-9]|2[0-3]):([0-5][0-9])", str(value))
+        if found is None:
+            self.fail(f"“{value}” is no time; write it as 09:10.", param, ctx)
+        return f"{int(found[1]):02}:{found[2]}"
+
+
+CLOCK = Clock()
 
 
 def on_option(text: str) -> Callable[[F], F]:

@@ -14,6 +14,7 @@ from typing import Final
 
 from basinside.constants import LARGEST_INTEGER
 
+NO_FILE_OF_OURS: Final = "This is no file of this program, or it was cut short"
 DEEPEST: Final = 64
 """Levels of nesting; our deepest own file has nine (our own cap)."""
 LARGEST_FILE: Final = 32 * 1024 * 1024
@@ -56,7 +57,7 @@ def read_json(text: bytes, name: str, max_bytes: int = LARGEST_FILE) -> object:
         )
     except json.JSONDecodeError as error:
         # json numbers its lines as _at does, but words its messages for programmers.
-        raise _at(plain, error.pos, name, f"This is not JSON: {error.msg.lower()}.") from None
+        raise _at(plain, error.pos, name, f"{NO_FILE_OF_OURS} ({error.msg.lower()}).") from None
     except RecursionError:
         raise JsonTextError(f"Nested deeper than {DEEPEST} levels.", name=name) from None
     _refuse_what_differs(plain, name)

@@ -95,7 +95,8 @@ def open_with_key(envelope: Envelope, key: bytes, purpose: Purpose) -> bytes:
 def _expect(envelope: Envelope, purpose: Purpose) -> None:
     if envelope.header.purpose != purpose:
         raise AlteredFileError(
-            f'This envelope is for "{envelope.header.purpose}", where one for "{purpose}" belongs.'
+            f'This sealed file is for "{envelope.header.purpose}",'
+            f' where one for "{purpose}" belongs.'
         )
 
 
