@@ -43,6 +43,15 @@ def test_what_is_left_out_is_said(mistaken: Path, asked: tuple[str, str]) -> Non
     ]
 
 
+def test_nothing_wrong_in_one_place_is_not_nothing_wrong(mistaken: Path) -> None:
+    told = basinside("check", "--folder", mistaken, "--only", "content/routes")
+    assert told.code == 0
+    assert told.lines == [
+        "Nothing is wrong there.",
+        "Not shown, as you asked: what else stops the build (2).",
+    ]
+
+
 @pytest.mark.parametrize("option", ["--rule", "--explain"])
 def test_a_rule_that_is_none_gets_the_nearest(mistaken: Path, option: str) -> None:
     told = basinside("check", "--folder", mistaken, option, "unknow-word")

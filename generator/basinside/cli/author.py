@@ -56,8 +56,9 @@ def check(
     else:
         for line in pipeline.report_lines(placed, everything=everything):
             click.echo(line)
-        click.echo(pipeline.summary_line(placed))
         unseen = sum(each.problem.stops for each in found if each not in placed)
+        nothing = unseen and not placed
+        click.echo("Nothing is wrong there." if nothing else pipeline.summary_line(placed))
         if unseen:
             click.echo(f"Not shown, as you asked: what else stops the build ({unseen}).")
     sys.exit(1 if any(each.problem.stops for each in placed) else 0)
