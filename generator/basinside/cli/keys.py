@@ -152,11 +152,23 @@ def retire(
     staff_code: str, root_key: Path, phrase: str | None, folder: Path, on: date | None
 ) -> None:
     """Retire a key: what it signed until then stays good."""
-    day = day_or_today(on)
-    pipeline.end_signer(
-        folder, root_key, phrase_of(phrase, "Root key phrase"), staff_code, lost=False, on=day
-    )
+    day = _end(folder, root_key, phrase, staff_code, on, lost=False)
     say(f"The key of {staff_code} is retired on {day.isoformat()}; earlier records stay good.")
+
+
+def _end(
+    folder: Path,
+    root_key: Path,
+    phrase: str | None,
+    staff_code: str,
+    on: date | None,
+    *,
+    lost: bool,
+) -> date:
+    day = day_or_today(on)
+    phrase = phrase_of(phrase, "Root key phrase")
+    pipeline.end_signer(folder, root_key, phrase, staff_code, lost=lost, on=day)
+    return day
 
 
 @trust.command("lose")
@@ -169,10 +181,7 @@ def report_lost(
     staff_code: str, root_key: Path, phrase: str | None, folder: Path, on: date | None
 ) -> None:
     """Report a key lost: none of its records can be relied on any more."""
-    day = day_or_today(on)
-    pipeline.end_signer(
-        folder, root_key, phrase_of(phrase, "Root key phrase"), staff_code, lost=True, on=day
-    )
+    day = _end(folder, root_key, phrase, staff_code, on, lost=True)
     say(f"The key of {staff_code} was lost on {day.isoformat()}; its records cannot be relied on.")
 
 

@@ -58,6 +58,7 @@ FOLDERS: Final = (
     Kind("quizzes/assessments/", Assessment, "assessment"),
     Kind("quizzes/observations/", Observation, "observation"),
 )
+KINDS: Final = {kind.folder: kind for kind in FOLDERS}
 PICTURES: Final = "content/pictures/"
 EDITIONS: Final = "content/editions/"
 
@@ -182,8 +183,8 @@ def _gathered(
             ),
             problems,
         ),
-        agents=_by_id(entries, FOLDERS[1], problems),
-        routes=_by_id(entries, FOLDERS[2], problems),
+        agents=_by_id(entries, KINDS["content/agents/"], problems),
+        routes=_by_id(entries, KINDS["content/routes/"], problems),
         equipment=_inner(entries, "content/equipment.yaml", "equipment"),
         incidents=_unique(
             (
@@ -192,11 +193,11 @@ def _gathered(
             ),
             problems,
         ),
-        instruments=_by_id(instruments, FOLDERS[3], problems),
-        procedures=_by_id(entries, FOLDERS[4], problems),
+        instruments=_by_id(instruments, KINDS["content/instruments/"], problems),
+        procedures=_by_id(entries, KINDS["content/procedures/"], problems),
         questions=tuple(_folder(entries, "quizzes/questions/").values()),
-        assessments=_by_id(entries, FOLDERS[6], problems),
-        observations=_by_id(entries, FOLDERS[7], problems),
+        assessments=_by_id(entries, KINDS["quizzes/assessments/"], problems),
+        observations=_by_id(entries, KINDS["quizzes/observations/"], problems),
         pictures=_pictures(files, problems, memory),
         editions=_editions(files, problems),
     )
@@ -217,14 +218,11 @@ def _read(file: str, raw: bytes, kind: Kind, memory: Memory | None) -> Read:
         return known
     data, problems = read_yaml(raw, file)
     entry: Any = None
-    if data is not None and not (problems and kind.model is Instrument):
-        if kind.model is Instrument:
-            entry = data if isinstance(data, dict) else read_entry(Instrument, data, file)
-            if isinstance(entry, tuple):
-                entry, problems = None, problems + entry[1]
-        else:
-            entry, found = read_entry(kind.model, data, file)
-            problems = problems + found
+    if kind.model is Instrument and (problems or isinstance(data, dict)):
+        entry = None if problems else data  # typed once it is whole: see `_whole_instruments`
+    elif data is not None:
+        entry, found = read_entry(kind.model, data, file)
+        problems = problems + found
     mentions = mentions_in(raw.decode("utf-8", "replace"))
     read = Read(entry, problems, mentions, tuple(named_in(entry)))
     if memory is not None and key is not None:

@@ -182,8 +182,7 @@ def handbook_files(
         memory.begin()
     for maker in pages(folder):
         yield maker.path, partial(_remembered, maker, memory) if memory else maker.make
-    for path, text in assets(theme).items():
-        yield path, partial(str, text)
+    yield from _asset_files(theme)
     if TRUST_FILE in clinic.raw:
         yield "trust.json", clinic.raw[TRUST_FILE].decode
 
@@ -202,6 +201,10 @@ def problem_files(clinic: Clinic, theme: Theme, banners: tuple[BannerView, ...])
         content=clinic.content, derived=clinic.derived, theme=theme, banners=banners, preview=True
     )
     yield "index.html", partial(problem_page, folder)
+    yield from _asset_files(theme)
+
+
+def _asset_files(theme: Theme) -> Iterator[Made]:
     for path, text in assets(theme).items():
         yield path, partial(str, text)
 

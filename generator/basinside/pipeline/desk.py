@@ -9,6 +9,7 @@ from typing import Any
 
 from basinside.certify.evidence import answers_digest, observation_digest
 from basinside.derive.checklists import line_digests
+from basinside.derive.editions import edition_key
 from basinside.derive.scopes import procedure_scope_digest
 from basinside.model.attempt import Attempt
 from basinside.model.observed import Observation
@@ -107,7 +108,7 @@ class Scorer:
                 raise RefusedError(
                     f"{name}: {observation.procedure} is of {what} {ours}; the sheet says {theirs}."
                 )
-        if _number(observation.edition) > _number(handbook.edition):
+        if edition_key(observation.edition) > edition_key(handbook.edition):
             raise RefusedError(
                 f"{name}: edition {observation.edition} is later than this handbook's,"
                 f" {handbook.edition}."
@@ -123,17 +124,12 @@ class Scorer:
             raise RefusedError(f"{name}: {error}") from None
 
 
-def _number(edition: str) -> tuple[int, ...]:
-    """An edition as numbers, so that 2026.10 comes after 2026.9."""
-    return tuple(int(part) for part in edition.split("."))
-
-
 def has_attempt(paths: Sequence[Path]) -> bool:
     """Return whether a marking phrase is needed for these files."""
     return any(
-        str(read_object(path).get("format", "")).startswith("basinside/attempt/")
-        and read_object(path).get("kind") == "assessment"
-        for path in paths
+        str(value.get("format", "")).startswith("basinside/attempt/")
+        and value.get("kind") == "assessment"
+        for value in map(read_object, paths)
     )
 
 

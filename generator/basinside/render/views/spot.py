@@ -38,7 +38,6 @@ class Desk:
     content: Content
     derived: Derived
     theme: Theme
-    _about: dict[str, list[AskedItem]] = field(default_factory=dict)
     values: dict[tuple[str, str, str], SpanView] = field(default_factory=dict)
     sentences: dict[tuple[str, str], Prose] = field(default_factory=dict)
     signs: dict[tuple[str, str], tuple[str, SignView]] = field(default_factory=dict)
@@ -79,12 +78,15 @@ class Desk:
 
     def practice_about(self, subject: str) -> list[AskedItem]:
         """Return the self-test items about a step (``procedure/step``) or another id."""
-        if not self._about:
-            self._about[""] = []
-            for asked in self.content.items("practice"):
-                for each in asked.item.about:
-                    self._about.setdefault(each, []).append(asked)
         return self._about.get(subject, [])
+
+    @cached_property
+    def _about(self) -> dict[str, list[AskedItem]]:
+        subjects: dict[str, list[AskedItem]] = {}
+        for asked in self.content.items("practice"):
+            for each in asked.item.about:
+                subjects.setdefault(each, []).append(asked)
+        return subjects
 
     def procedures_of(self, instrument: str) -> list[str]:
         """Return the ids of the procedures of an instrument."""
