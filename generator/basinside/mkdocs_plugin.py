@@ -52,6 +52,7 @@ class BasinsidePlugin(BasePlugin):  # type: ignore[type-arg, no-untyped-call]
         self.now: pipeline.Clinic | None = None
         self.before: pipeline.Clinic | None = None
         self.problems: tuple[Placed, ...] = ()
+        self.theme: pipeline.Theme | None = None
 
     def on_startup(
         self,
@@ -100,7 +101,7 @@ class BasinsidePlugin(BasePlugin):  # type: ignore[type-arg, no-untyped-call]
             return
         stopped = any(each.problem.stops for each in self.problems)
         banners = pipeline.problem_banners(self.problems) if self.preview and stopped else ()
-        theme = pipeline.open_theme()
+        self.theme = theme = pipeline.open_theme(self.theme)
         if stopped and self.last_good is None:
             yield from pipeline.problem_files(self.now, theme, banners)
             return

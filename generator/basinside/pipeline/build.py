@@ -33,6 +33,7 @@ __all__ = [
     "Made",
     "Memory",
     "PageMemory",
+    "Theme",
     "all_ids",
     "explain",
     "handbook_files",
@@ -53,9 +54,10 @@ theme_folder = files.theme_folder
 write_made = files.write_made
 
 
-def open_theme() -> Theme:
-    """Return the theme of this installation."""
-    return Theme(files.read_theme())
+def open_theme(before: Theme | None = None) -> Theme:
+    """Return the theme of this installation; the one before while its files are the same."""
+    read = files.read_theme()
+    return before if before is not None and before.made_of(read) else Theme(read)
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)

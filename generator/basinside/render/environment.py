@@ -66,6 +66,10 @@ class Theme:
         }
         self._signs: dict[str, dict[str, Any]] = yaml.safe_load(files["signs/signs.yaml"])
 
+    def made_of(self, files: Mapping[str, str]) -> bool:
+        """Whether the theme was made of these very texts."""
+        return self._files == files
+
     def page(self, view: object, chrome: ChromeView) -> str:
         """Return the HTML of one page."""
         return self._templates[type(view)].render(view=view, chrome=chrome) + "\n"

@@ -99,7 +99,12 @@ class _Book:
         self.folder = folder
         self.content = content
         self.desk = Desk(content=content, derived=folder.derived, theme=folder.theme)
-        self.shared = _shared(content)
+        self.shared = (
+            folder.theme,
+            bool(content.procedures),  # what the navigation names
+            bool(self.desk.practice_topics),
+            *_shared(content),
+        )
         self.everything = (*content.procedures.values(), *content.instruments.values())
 
     def page(
@@ -179,6 +184,7 @@ def _procedures(book: _Book) -> Iterator[PageMaker]:
 
 
 def _self_tests(book: _Book) -> Iterator[PageMaker]:
+    content = book.content
     topics = book.desk.practice_topics
     names = tuple(topics)
     for topic, asked in topics.items():
@@ -188,14 +194,14 @@ def _self_tests(book: _Book) -> Iterator[PageMaker]:
             section="self-tests",
             waived=tuple(waiver for each in asked for waiver in each.item.waive),
             data=partial(_self_test_json, topic, asked),
-            rests_on=(tuple(each.item for each in asked), names),
+            rests_on=(tuple(each.item for each in asked), names, _led_back_to(content, asked)),
         )
     if topics:
         yield book.page(
             "self-tests/index.html",
             self_test_index_view,
             section="self-tests",
-            rests_on=(book.content.questions,),
+            rests_on=(content.questions,),
         )
 
 
@@ -253,6 +259,12 @@ def _files_about(content: Content) -> dict[str, list[object]]:
         for each in asked.item.about:
             about.setdefault(each.split("/")[0], []).append(asked.item)
     return about
+
+
+def _led_back_to(content: Content, asked: list[AskedItem]) -> tuple[object, ...]:
+    """Return the procedures whose titles and step numbers a self-test's links name."""
+    about = dict.fromkeys(each.partition("/")[0] for one in asked for each in one.item.about)
+    return tuple(content.procedures.get(name) for name in about)
 
 
 def problem_page(folder: Folder) -> str:
