@@ -124,7 +124,8 @@ def _procedure(procedure: Procedure) -> Iterator[Named]:
     yield from _parts(procedure.instrument, procedure.parts, place)
     for _, step in procedure.steps:
         yield from _step(step)
-        yield from _parts(procedure.instrument, step.parts, step.place)
+        if step.parts:
+            yield from _parts(procedure.instrument, step.parts, step.place)
 
 
 def _step(step: Step) -> Iterator[Named]:
@@ -132,11 +133,17 @@ def _step(step: Step) -> Iterator[Named]:
     yield from _figures(step)
     if step.hold and step.hold.no_longer_than:
         yield from _figures(step.hold)
-    yield from _one("agent", step.agent, place, "agent")
-    yield from _one("equipment", step.in_, place, "in")
-    yield from _many("equipment", step.with_, place, "with")
-    yield from _many("equipment", step.needs, place, "needs")
-    yield from _one("choice", step.choice, place, "choice")
+    # Most steps name few of these, and there are many steps: nothing is begun for what is absent.
+    if step.agent:
+        yield Named("agent", step.agent, place.at("agent"))
+    if step.in_:
+        yield Named("equipment", step.in_, place.at("in"))
+    if step.with_:
+        yield from _many("equipment", step.with_, place, "with")
+    if step.needs:
+        yield from _many("equipment", step.needs, place, "needs")
+    if step.choice:
+        yield Named("choice", step.choice, place.at("choice"))
 
 
 def _item(item: Item) -> Iterator[Named]:

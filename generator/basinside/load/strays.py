@@ -28,7 +28,8 @@ HOMES: Final[Mapping[str, tuple[str, str]]] = {
 A procedure names an instrument and a route, a route a chemical: the first key found decides.
 """
 
-_KEY = re.compile(rb"^(?:\xef\xbb\xbf)?([a-z_]+):(?=\s|\Z)", re.MULTILINE)
+_MARK: Final = b"\xef\xbb\xbf"
+"""The byte order mark that some editors put before everything."""
 _ENDING = re.compile(r"\.ya?ml(?:\.txt)?\Z", re.IGNORECASE)
 
 
@@ -81,8 +82,20 @@ def misfiled(file: str, raw: bytes, own: str) -> Stray | None:
 
 def _held(raw: bytes) -> tuple[str, str] | None:
     """Return what a file holds by its first-level keys, if they tell."""
-    keys = {found.decode() for found in _KEY.findall(raw.replace(b"\r", b"\n"))}
-    return next((home for key, home in HOMES.items() if key in keys), None)
+    lines = b"\n" + raw.removeprefix(_MARK).replace(b"\r", b"\n")
+    return next((home for key, home in HOMES.items() if _begins_a_line(lines, key)), None)
+
+
+def _begins_a_line(lines: bytes, key: str) -> bool:
+    """Whether a key stands at the margin; found by plain search, since every file is asked."""
+    word = b"\n" + key.encode() + b":"
+    at = lines.find(word)
+    while at >= 0:
+        after = lines[at + len(word) : at + len(word) + 1]
+        if not after or after.isspace():
+            return True
+        at = lines.find(word, at + 1)
+    return False
 
 
 def _problem(file: str, message: str) -> Problem:
