@@ -30,6 +30,8 @@ class Kind(StrEnum):
     LENGTH = "length"
     VOLUME = "volume"
     MASS = "mass"
+    AIR = "strength in air"
+    HUMIDITY = "humidity"
     COUNT = "count"
 
 
@@ -47,6 +49,8 @@ BASE_UNITS = MappingProxyType(
         Kind.LENGTH: "m",
         Kind.VOLUME: "mL",
         Kind.MASS: "g",
+        Kind.AIR: "ppm in air",
+        Kind.HUMIDITY: "% relative humidity",
         Kind.COUNT: "count",
     }
 )
@@ -106,6 +110,8 @@ def _units() -> dict[str, Unit]:
             plain("ppm available chlorine", Kind.CHLORINE, 1),
             plain("% w/v", Kind.WEIGHT_IN_VOLUME, 1),
             plain("% w/w", Kind.WEIGHT_IN_WEIGHT, 1),
+            plain("ppm in air", Kind.AIR, 1),
+            plain("% relative humidity", Kind.HUMIDITY, 1),
             plain("m", Kind.LENGTH, 1),
             plain("ft", Kind.LENGTH, FOOT_METRES),
             plain("mL", Kind.VOLUME, 1),

@@ -67,8 +67,8 @@ def _unchanged(
     return {
         id(whole.procedure): whole
         for whole in derived.procedures.values()
-        if content.instruments.get(whole.procedure.instrument) is whole.instrument
-        and content.routes.get(whole.procedure.route) is whole.route
+        if content.instrument_of(whole.procedure) is whole.instrument
+        and content.route_of(whole.procedure) is whole.route
     }
 
 

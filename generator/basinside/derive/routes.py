@@ -31,26 +31,32 @@ def judge_route(
     """Return the verdict for an instrument, or for some of its parts, on a route."""
     evidence = instrument.reaches.get(route.route)
     level = reached_level(instrument, route)
-    reasons: list[Reason] = []
+    against_parts: list[Reason] = []
+    fit: list[Part] = []
+    against: list[Reason] = []
     if instrument.label == "single use":
-        reasons.append(Reason(kind="single-use"))
+        against.append(Reason(kind="single-use"))
     else:
         for part in instrument.parts if parts is None else parts:
-            reasons.extend(_against_part(part, route, level))
+            found = _against_part(part, route, level)
+            against_parts.extend(found)
+            if not found:
+                fit.append(part)
         if evidence is None:
-            reasons.append(Reason(kind="no-evidence"))
+            against.append(Reason(kind="no-evidence"))
     fitting, too_cool = _vessels(content, route)
     if route.kind == "steam" and not fitting:
         if too_cool:
-            reasons.extend(Reason(kind="vessel-too-cool", vessel=each) for each in too_cool)
+            against.extend(Reason(kind="vessel-too-cool", vessel=each) for each in too_cool)
         else:
-            reasons.append(Reason(kind="no-vessel"))
+            against.append(Reason(kind="no-vessel"))
     return RouteVerdict(
         instrument=instrument,
         route=route,
         level=level,
         reaches=evidence,
-        reasons=tuple(reasons),
+        reasons=(*against_parts, *against),
+        fit=() if against else tuple(fit),
         vessels=fitting,
     )
 

@@ -1,7 +1,8 @@
 """A procedure with what follows for each step: its number, its soil state, what it names.
 
 Soil states: *soiled* until the cleaning's last rinse ends, *clean* until the level's hold ends,
-*processed* after. Rules and digests read these states and the closed actions, never the words.
+*processed* after. A procedure without a route begins and ends with what is ready for use. Rules
+and digests read these states and the closed actions, never the words.
 """
 
 from __future__ import annotations
@@ -24,13 +25,13 @@ def is_level_step(stage: Stage, step: Step) -> bool:
 
 def place_steps(content: Content, procedure: Procedure) -> WholeProcedure:
     """Return a procedure with everything that follows for its steps."""
-    instrument = content.instruments.get(procedure.instrument)
+    instrument = content.instrument_of(procedure)
     parts = instrument.parts if instrument else ()
     if procedure.parts:
         parts = tuple(each for each in parts if each.part in procedure.parts)
     pairs = procedure.steps
     ends = _cleaning_end(pairs)
-    state: SoilState = "soiled"
+    state: SoilState = "soiled" if procedure.route else "processed"
     placed: list[PlacedStep] = []
     for n, (stage, step) in enumerate(pairs):
         before = state
@@ -50,7 +51,7 @@ def place_steps(content: Content, procedure: Procedure) -> WholeProcedure:
                 wear=worn(step, content.agents),
             )
         )
-    route = content.routes.get(procedure.route)
+    route = content.route_of(procedure)
     whole_time, stage_times = stages_about(content, procedure.stages)
     return WholeProcedure(
         procedure=procedure,

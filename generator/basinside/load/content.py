@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 import hashlib
-from collections.abc import Iterable, Mapping
+from collections.abc import Callable, Iterable, Mapping
 from typing import Any, Final, NamedTuple, TypeVar
 
 from pydantic import BaseModel, ValidationError
@@ -14,13 +14,14 @@ from basinside.load.marked_yaml import read_yaml
 from basinside.load.mentions import Mention, mentions_in
 from basinside.load.named import Named, named_in
 from basinside.load.pictures import clean_picture
+from basinside.load.procedure_variants import merge_procedures
 from basinside.load.references import reference_problems
 from basinside.load.strays import misfiled, stray
 from basinside.load.variants import merge_variants
 from basinside.load.within import within
 from basinside.model.content import Content
 from basinside.model.edition import ClosedEdition
-from basinside.model.equipment import Agent, EquipmentFile, IncidentFile, Route
+from basinside.model.equipment import Agent, EquipmentFile, IncidentFile, Route, WordFile
 from basinside.model.figure import FigureFile, SourceFile
 from basinside.model.handbook import Handbook
 from basinside.model.instrument import Instrument
@@ -47,6 +48,7 @@ SINGLE_FILES: Final = {
     "content/sources.yaml": Kind("", SourceFile),
     "content/equipment.yaml": Kind("", EquipmentFile),
     "content/incidents.yaml": Kind("", IncidentFile),
+    "content/words.yaml": Kind("", WordFile),
 }
 FOLDERS: Final = (
     Kind("content/figures/", FigureFile),
@@ -131,11 +133,15 @@ def load(files: Mapping[str, bytes], memory: Memory | None = None) -> tuple[Cont
             read[file], mentions[file] = one.entry, one.mentions
             problems.extend(one.problems)
             named.append(one.named)
-    merged = _whole_instruments(files, read, memory)
-    problems.extend(merged.problems)
-    named.append(merged.named)
+    for folder, whole in (
+        ("content/instruments/", _whole_instruments(files, read, memory)),
+        ("content/procedures/", _whole_procedures(files, read, memory)),
+    ):
+        problems.extend(whole.problems)
+        named.append(whole.named)
+        read.update({file: whole.entry.get(file) for file in _untyped(read, folder)})
     entries = {file: value for file, value in read.items() if value is not None}
-    content = _gathered(files, entries, merged.entry, problems, memory)
+    content = _gathered(files, entries, problems, memory)
     if content.handbook is None and "content/handbook.yaml" not in {*files, *meant}:
         message = "there is no content/handbook.yaml; begin with “basinside new FOLDER”"
         meant.add("content/handbook.yaml")
@@ -149,7 +155,6 @@ def load(files: Mapping[str, bytes], memory: Memory | None = None) -> tuple[Cont
     ):
         problems.extend(within(entry))
     unread = meant | {file for file, entry in read.items() if entry is None}
-    unread.update(_folder(read, "content/instruments/").keys() - merged.entry.keys())
     problems.extend(reference_problems(content, named, mentions, unread))
     if memory is not None:
         memory.forget_unused()
@@ -159,7 +164,6 @@ def load(files: Mapping[str, bytes], memory: Memory | None = None) -> tuple[Cont
 def _gathered(
     files: Mapping[str, bytes],
     entries: Mapping[str, Any],
-    instruments: Mapping[str, Instrument],
     problems: list[Problem],
     memory: Memory | None,
 ) -> Content:
@@ -186,6 +190,7 @@ def _gathered(
         agents=_by_id(entries, KINDS["content/agents/"], problems),
         routes=_by_id(entries, KINDS["content/routes/"], problems),
         equipment=_inner(entries, "content/equipment.yaml", "equipment"),
+        words=_inner(entries, "content/words.yaml", "words"),
         incidents=_unique(
             (
                 (each.incident, each)
@@ -193,7 +198,7 @@ def _gathered(
             ),
             problems,
         ),
-        instruments=_by_id(instruments, KINDS["content/instruments/"], problems),
+        instruments=_by_id(entries, KINDS["content/instruments/"], problems),
         procedures=_by_id(entries, KINDS["content/procedures/"], problems),
         questions=tuple(_folder(entries, "quizzes/questions/").values()),
         assessments=_by_id(entries, KINDS["quizzes/assessments/"], problems),
@@ -218,8 +223,8 @@ def _read(file: str, raw: bytes, kind: Kind, memory: Memory | None) -> Read:
         return known
     data, problems = read_yaml(raw, file)
     entry: Any = None
-    if kind.model is Instrument and (problems or isinstance(data, dict)):
-        entry = None if problems else data  # typed once it is whole: see `_whole_instruments`
+    if _is_typed_later(kind, data) and (problems or isinstance(data, dict)):
+        entry = None if problems else data  # typed once it is whole, with its sibling
     elif data is not None:
         entry, found = read_entry(kind.model, data, file)
         problems = problems + found
@@ -230,15 +235,54 @@ def _read(file: str, raw: bytes, kind: Kind, memory: Memory | None) -> Read:
     return read
 
 
+def _is_typed_later(kind: Kind, data: Any) -> bool:
+    """Whether an entry may be a difference from a sibling, and so is typed once it is whole."""
+    if kind.model is Instrument:
+        return True
+    return kind.model is Procedure and isinstance(data, dict) and "variant_of" in data
+
+
+def _untyped(read: Mapping[str, Any], folder: str) -> dict[str, Any]:
+    return {file: each for file, each in _folder(read, folder).items() if isinstance(each, dict)}
+
+
 def _whole_instruments(
     files: Mapping[str, bytes], read: Mapping[str, Any], memory: Memory | None
 ) -> Read:
-    written = _folder(read, "content/instruments/")
+    written = _untyped(read, "content/instruments/")
+    return _made_whole(files, written, memory, lambda: merge_variants(written))
+
+
+def _whole_procedures(
+    files: Mapping[str, bytes], read: Mapping[str, Any], memory: Memory | None
+) -> Read:
+    variants = _untyped(read, "content/procedures/")
+    siblings = {each.get("variant_of") for each in variants.values()}
+    written = {
+        file: read_yaml(files[file], file)[0]
+        for file, each in _folder(read, "content/procedures/").items()
+        if isinstance(each, Procedure) and each.procedure in siblings
+    }
+    written.update(variants)
+    return _made_whole(
+        files, written, memory, lambda: merge_procedures(written, frozenset(variants))
+    )
+
+
+def _made_whole(
+    files: Mapping[str, bytes],
+    written: Mapping[str, Any],
+    memory: Memory | None,
+    merge: Callable[[], tuple[dict[str, Any], list[Problem]]],
+) -> Read:
+    """Return what the entries of several files make together."""
+    if not written:
+        return Read({}, ())
     key, known = memory.recall_all(files, written) if memory else (None, None)
     if known is None:
-        instruments, problems = merge_variants(written)
-        names = tuple(each for one in instruments.values() for each in named_in(one))
-        known = Read(instruments, tuple(problems), (), names)
+        whole, problems = merge()
+        names = tuple(each for one in whole.values() for each in named_in(one))
+        known = Read(whole, tuple(problems), (), names)
         if memory is not None and key is not None:
             memory.keep(key, known)
     return known

@@ -63,8 +63,16 @@ def _incidents(file: IncidentFile) -> Iterator[Named]:
 
 def _questions(file: QuestionFile) -> Iterator[Named]:
     for entry in file.items:
+        if isinstance(entry, Scenario):
+            yield from _built_on(entry)
         for item in entry.items if isinstance(entry, Scenario) else (entry,):
+            yield from _built_on(item)
             yield from _item(item)
+
+
+def _built_on(entry: Item | Scenario) -> Iterator[Named]:
+    if entry.built_on:
+        yield from _citation(entry.built_on.source, entry.built_on.place)
 
 
 def _assessment(assessment: Assessment) -> Iterator[Named]:
@@ -105,6 +113,10 @@ def _instrument(instrument: Instrument) -> Iterator[Named]:
             yield from _citation(part.level_decided.source, part.level_decided.place)
         if part.lubricate:
             yield Named("agent", part.lubricate.with_, part.lubricate.place.at("with"))
+    moist = instrument.keep_moist_with
+    if moist:
+        yield from _many("chemical or family", moist.use, moist.place, "use")
+        yield from _many("chemical or family", moist.never, moist.place, "never")
     name = instrument.instrument
     yield from _parts(name, instrument.take_apart, place, "take_apart")
     for used in instrument.at_use:
@@ -118,14 +130,16 @@ def _instrument(instrument: Instrument) -> Iterator[Named]:
 
 def _procedure(procedure: Procedure) -> Iterator[Named]:
     place = procedure.place
-    yield Named("instrument", procedure.instrument, place.at("instrument"))
-    yield Named("route", procedure.route, place.at("route"))
+    instrument = procedure.instrument
+    yield from _one("instrument", instrument, place, "instrument")
+    yield from _one("route", procedure.route, place, "route")
     yield from _one("vessel", procedure.vessel, place, "vessel")
-    yield from _parts(procedure.instrument, procedure.parts, place)
+    if instrument:
+        yield from _parts(instrument, procedure.parts, place)
     for _, step in procedure.steps:
         yield from _step(step)
-        if step.parts:
-            yield from _parts(procedure.instrument, step.parts, step.place)
+        if step.parts and instrument:
+            yield from _parts(instrument, step.parts, step.place)
 
 
 def _step(step: Step) -> Iterator[Named]:
@@ -142,6 +156,8 @@ def _step(step: Step) -> Iterator[Named]:
         yield from _many("equipment", step.with_, place, "with")
     if step.needs:
         yield from _many("equipment", step.needs, place, "needs")
+    if step.see:
+        yield Named("procedure", step.see, place.at("see"))
     if step.choice:
         yield Named("choice", step.choice, place.at("choice"))
 

@@ -11,6 +11,7 @@ from basinside.load.entries import CUT_IN_BRACKETS
 from basinside.load.mentions import Mention
 from basinside.load.named import Named
 from basinside.model.content import Content
+from basinside.model.words import ALL_LISTS
 from basinside.problem import Level, Place, Problem
 from basinside.quantity import QuantityError
 
@@ -96,6 +97,7 @@ def _known(content: Content) -> dict[str, Any]:
         "choice": content.choices,
         "source": content.sources,
         "agent": content.agents,
+        "chemical or family": set(content.agents) | set(ALL_LISTS["family"]),
         "route": content.routes,
         "equipment": content.equipment,
         "incident": dict.fromkeys(content.incidents),
@@ -160,6 +162,7 @@ _WRITTEN: Final[dict[str, str]] = {
     "choice": "in a file of content/figures/",
     "source": "in content/sources.yaml",
     "agent": "in content/agents/",
+    "chemical or family": "in content/agents/",
     "route": "in content/routes/",
     "equipment": f"in {_EQUIPMENT}",
     "incident": f"in {_INCIDENTS}",
@@ -181,6 +184,7 @@ _HOMES: Final[dict[str, tuple[str, ...]]] = {
     "choice": (_FIGURES,),
     "source": ("content/sources.yaml",),
     "agent": ("content/agents",),
+    "chemical or family": ("content/agents",),
     "route": ("content/routes",),
     "equipment": (_EQUIPMENT,),
     "incident": (_INCIDENTS,),

@@ -15,6 +15,7 @@ def within(entry: object) -> Iterator[Problem]:
     """Yield what does not agree inside one entry."""
     if isinstance(entry, Procedure):
         yield from _once("step", ((step.step, step.place) for _, step in entry.steps))
+        yield from _about_what(entry)
     elif isinstance(entry, Instrument):
         yield from _once("part", ((part.part, part.place) for part in entry.parts))
     elif isinstance(entry, Observation):
@@ -26,6 +27,19 @@ def within(entry: object) -> Iterator[Problem]:
         if entry.review_by < entry.issued:
             said = f"review_by is {entry.review_by}, before issued, which is {entry.issued}"
             yield _problem(entry.place.at("review_by"), "bad-value", said)
+
+
+def _about_what(procedure: Procedure) -> Iterator[Problem]:
+    """Yield what a procedure lacks to say what it is about."""
+    if procedure.route is not None and procedure.instrument is None:
+        said = "a procedure with a route names its instrument; this one names none"
+        yield _problem(procedure.place.at("route"), "missing-key", said)
+    elif procedure.route is None and procedure.title is None:
+        said = "a procedure without a route has nothing to be called by; write its title"
+        yield _problem(procedure.place.at("procedure"), "missing-key", said)
+    if procedure.instrument is None and procedure.parts:
+        said = "parts are those of an instrument; this procedure names none"
+        yield _problem(procedure.place.at("parts"), "missing-key", said)
 
 
 def _once(kind: str, named: Iterable[tuple[str, Place]]) -> Iterator[Problem]:

@@ -6,7 +6,7 @@ from collections.abc import Iterator, Mapping
 from dataclasses import dataclass, field
 from typing import Any, NamedTuple
 
-from basinside.model.equipment import Agent, Equipment, Incident, Route
+from basinside.model.equipment import Agent, Equipment, Incident, Route, Word
 from basinside.model.figure import Choice, Figure, Source
 from basinside.model.handbook import Handbook, Vessel
 from basinside.model.instrument import Instrument
@@ -41,6 +41,7 @@ class Content:
     agents: Mapping[str, Agent] = field(default_factory=dict)
     routes: Mapping[str, Route] = field(default_factory=dict)
     equipment: Mapping[str, Equipment] = field(default_factory=dict)
+    words: Mapping[str, Word] = field(default_factory=dict)
     incidents: Mapping[str, Incident] = field(default_factory=dict)
     instruments: Mapping[str, Instrument] = field(default_factory=dict)
     procedures: Mapping[str, Procedure] = field(default_factory=dict)
@@ -61,6 +62,14 @@ class Content:
                         yield AskedItem(item, questions.topic, questions.pool, entry)
                 else:
                     yield AskedItem(entry, questions.topic, questions.pool, None)
+
+    def instrument_of(self, procedure: Procedure) -> Instrument | None:
+        """Return the instrument a procedure is about; None when it names none that is known."""
+        return self.instruments.get(procedure.instrument) if procedure.instrument else None
+
+    def route_of(self, procedure: Procedure) -> Route | None:
+        """Return the route a procedure takes; None when it names none that is known."""
+        return self.routes.get(procedure.route) if procedure.route else None
 
     def vessel(self, vessel: str) -> Vessel | None:
         """Return the vessel with that id."""

@@ -70,19 +70,28 @@ class Reason:
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class RouteVerdict:
-    """Whether one route may be used for one instrument here."""
+    """Whether one route may be used for one instrument here.
+
+    ``fit`` are the parts against which nothing speaks; none when the whole route is out.
+    """
 
     instrument: Instrument
     route: Route
     level: CareLevel
     reaches: Reaches | None
     reasons: tuple[Reason, ...]
+    fit: tuple[Part, ...] = ()
     vessels: tuple[VesselReach, ...] = ()
 
     @property
     def permitted(self) -> bool:
         """Whether nothing speaks against the route."""
         return not self.reasons
+
+    @property
+    def partly(self) -> bool:
+        """Whether the route may be used for some parts (``fit``) and not for the others."""
+        return bool(self.reasons and self.fit)
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)

@@ -2,6 +2,8 @@
 
 from __future__ import annotations
 
+from pydantic import Field
+
 from basinside.model.entry import (
     Amount,
     Entry,
@@ -38,13 +40,18 @@ class Agent(Waivable):
     family: Family
     product: Product | None = None
     hazards: tuple[Hazard, ...] = ()
+    statements: tuple[Text, ...] = ()
+    prepare: Prose | None = None
     wear: tuple[Worn, ...] = ()
     ventilation: Prose | None = None
     first_aid: tuple[Id, ...] = ()
     life: FigureRef | None = None
+    stock_life: FigureRef | None = None
+    air_limit: FigureRef | None = None
     strength_check: StrengthCheck | None = None
     waste: Prose | None = None
     never_with: tuple[Family, ...] = ()
+    harms: Prose | None = None
     who_asks_first: tuple[Text, ...] = ()
     source: Text | None = None
 
@@ -69,6 +76,21 @@ class Equipment(Entry):
 
     name: Text
     note: Prose | None = None
+
+
+class Word(Entry):
+    """A word of the trade: what it means, what else it is called, what it is taken for."""
+
+    word: Text
+    means: Prose
+    also: tuple[Text, ...] = ()
+    not_: Prose | None = Field(default=None, alias="not")
+
+
+class WordFile(Entry):
+    """``content/words.yaml``."""
+
+    words: Mapping[Id, Word]
 
 
 class EquipmentFile(Entry):

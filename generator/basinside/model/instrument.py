@@ -27,6 +27,13 @@ class Survives(Entry):
     routes: Mapping[Id, Truth]
 
 
+class Immersed(Entry):
+    """How something is put under, by kind of route; one part may differ from its instrument."""
+
+    boiling: Immersion | None = None
+    chemical: Immersion | None = None
+
+
 class Tools(Entry):
     """What may and may not be used on a part."""
 
@@ -70,6 +77,7 @@ class Part(Waivable):
     survives: Survives | None = None
     tools: Tools | None = None
     lubricate: Lubricate | None = None
+    immersion: Immersed | None = None
     retire_when: tuple[RetireSign, ...] = ()
 
     def stands(self, route: str) -> bool | None:
@@ -114,13 +122,6 @@ class KeepMoist(Entry):
 
     use: tuple[Text, ...]
     never: tuple[Text, ...] = ()
-
-
-class Immersed(Entry):
-    """How the instrument is put under, by kind of route."""
-
-    boiling: Immersion | None = None
-    chemical: Immersion | None = None
 
 
 class TestLine(Entry):

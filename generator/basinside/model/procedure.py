@@ -69,6 +69,7 @@ class Step(Waivable):
     with_: tuple[Id, ...] = Field(default=(), alias="with")
     wrap: Truth | None = None
     needs: tuple[Id, ...] = ()
+    see: Id | None = None
     choice: Text | None = None
     picture: Text | None = None
     wording_only: WordingOnly | None = None
@@ -83,12 +84,17 @@ class Stage(Entry):
 
 
 class Procedure(Waivable):
-    """One way to bring one instrument back to the shelf."""
+    """One way to bring one instrument back to the shelf, or a task of the work around it.
+
+    Without a route it brings nothing to a level: a test of an instrument before use, or, without
+    an instrument too, a task that several procedures share.
+    """
 
     procedure: Id
+    variant_of: Id | None = None
     title: Text | None = None
-    instrument: Id
-    route: Id
+    instrument: Id | None = None
+    route: Id | None = None
     vessel: Id | None = None
     parts: tuple[Id, ...] = ()
     stages: tuple[Stage, ...]

@@ -8,6 +8,7 @@ from pydantic import Discriminator, Field, Tag
 
 from basinside.model.entry import (
     Amount,
+    Citation,
     Count,
     EditionId,
     Entry,
@@ -53,6 +54,13 @@ class RestsOn(Entry):
     orders: tuple[tuple[Text, ...], ...] = ()
 
 
+class BuiltOn(Entry):
+    """A published event that a question was built on, in our own words."""
+
+    says: Prose
+    source: Citation
+
+
 class Item(Waivable):
     """One question."""
 
@@ -68,6 +76,7 @@ class Item(Waivable):
     options: tuple[Option, ...]
     negative: Truth = False
     picture: Text | None = None
+    built_on: BuiltOn | None = None
 
 
 class Scenario(Entry):
@@ -75,6 +84,7 @@ class Scenario(Entry):
 
     scenario: Id
     situation: Prose
+    built_on: BuiltOn | None = None
     items: tuple[Item, ...]
 
 

@@ -72,7 +72,7 @@ Action = Literal[
 VesselKind = Literal["gravity steam", "vacuum steam", "dry heat oven"]
 RegulatorKind = Literal["dial and stopcock", "fixed weight", "automatic"]
 ProductKind = Literal["liquid", "powder", "tablets", "ready to use"]
-RouteKind = Literal["boiling", "steam", "chemical", "dry heat"]
+RouteKind = Literal["boiling", "steam", "chemical", "wiping", "dry heat"]
 Family = Literal[
     "chlorine",
     "aldehyde",

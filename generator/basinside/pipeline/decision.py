@@ -33,7 +33,7 @@ from basinside.render.record_words import (
     record_text,
     scope_title,
 )
-from basinside.render.views.procedure import procedure_title
+from basinside.render.views.titles import procedure_title
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)

@@ -12,7 +12,7 @@ from pydantic import BaseModel
 from basinside import files
 from basinside.model.attempt import Attempt
 from basinside.model.entry import PLACE_KEY
-from basinside.model.equipment import Agent, EquipmentFile, IncidentFile, Route
+from basinside.model.equipment import Agent, EquipmentFile, IncidentFile, Route, WordFile
 from basinside.model.figure import FigureFile, SourceFile
 from basinside.model.handbook import Handbook
 from basinside.model.instrument import Instrument
@@ -31,6 +31,7 @@ AUTHORED_KINDS: Final[Mapping[str, type[BaseModel]]] = {
     "sources": SourceFile,
     "equipment": EquipmentFile,
     "incidents": IncidentFile,
+    "words": WordFile,
     "figures": FigureFile,
     "agent": Agent,
     "route": Route,
@@ -49,6 +50,7 @@ MACHINE_KINDS: Final[Mapping[str, type[BaseModel]]] = {
     "machine/sealed": SealedForm,
 }
 DIALECT: Final = "https://json-schema.org/draft/2020-12/schema"
+_NAMES: Final[Schema] = {"type": "array", "items": {"type": "string"}}
 _NAMED = frozenset({"properties", "$defs"})
 
 
@@ -62,7 +64,9 @@ def schema_of(kind: type[BaseModel]) -> Schema:
     """Return one schema, as JSON Schema 2020-12 and without what only a program would read."""
     plain = _schema(kind.model_json_schema(by_alias=True))
     if kind is Instrument:
-        plain = _or_variant(plain)
+        plain = _or_variant(plain, {"without": _NAMES}, "Part", "part")
+    elif kind is Procedure:
+        plain = _or_variant(plain, _procedure_differences(plain), "", "")
     known = plain.get("$defs", {})
     if known:
         plain["$defs"] = {name: each for name, each in known.items() if _is_used(name, plain)}
@@ -116,21 +120,40 @@ def _without_null(schema: Schema) -> Schema:
     return {**rest, **(left[0] if len(left) == 1 else {"anyOf": left})}
 
 
-def _or_variant(schema: Schema) -> Schema:
-    """An instrument is whole, or it is a variant that writes only its differences."""
+def _or_variant(schema: Schema, differences: Schema, inner: str, inner_id: str) -> Schema:
+    """An entry is whole, or it is a variant that writes only its differences.
+
+    Args:
+        schema: that of the whole entry.
+        differences: the keys that only a variant has.
+        inner: the entry below it that is merged by its id, if there is one.
+        inner_id: the key that holds that id.
+    """
     needed = schema.pop("required")
-    variant = ["instrument", "variant_of"]
+    variant = [needed[0], "variant_of"]
     schema["anyOf"] = [{"required": needed}, {"required": variant}]
-    part = schema.get("$defs", {}).get("Part")
-    if part is not None:
-        part["required"] = ["part"]
-    names = {"type": "array", "items": {"type": "string"}}
+    if inner in schema.get("$defs", {}):
+        schema["$defs"][inner]["required"] = [inner_id]
     schema["properties"] = {
         **schema["properties"],
         "variant_of": {"type": "string"},
-        "without": names,
+        **differences,
     }
     return schema
+
+
+def _procedure_differences(schema: Schema) -> Schema:
+    """The keys of a procedure's differences; a change is a step of which little is needed."""
+    step = schema["$defs"]["Step"]
+    keys = {"after": {"type": "string"}, "in_stage": {"type": "string"}, "drop": _NAMES}
+    change = {**step, "properties": {**step["properties"], **keys}, "required": ["step"]}
+    schema["$defs"]["Change"] = change
+    reasons = {"type": "object", "additionalProperties": {"type": ["string", "number"]}}
+    return {
+        "without": _NAMES,
+        "not_applicable": reasons,
+        "changes": {"type": "array", "items": {"$ref": "#/$defs/Change"}},
+    }
 
 
 def _is_used(name: str, schema: Schema) -> bool:

@@ -159,12 +159,16 @@ def _procedures(book: _Book) -> Iterator[PageMaker]:
     content = book.content
     about = _files_about(content)
     for name, procedure in content.procedures.items():
-        instrument = content.instruments.get(procedure.instrument)
+        instrument = content.instrument_of(procedure)
+        led_to = {step.see for _stage, step in procedure.steps if step.see}
         yield book.page(
             f"procedures/{name}.html",
             _view(procedure_view, book.desk.whole(name)),
             section="procedures",
-            rests_on=((procedure, instrument, *about.get(name, ())),),
+            rests_on=(
+                (procedure, instrument, *about.get(name, ())),
+                tuple(content.procedures.get(each) for each in sorted(led_to)),
+            ),
         )
         observation = content.observations.get(name)
         yield book.page(

@@ -17,9 +17,9 @@ from basinside.render.view_types import (
     TestLineView,
     plain,
 )
-from basinside.render.views.procedure import procedure_title
 from basinside.render.views.routes import matrix_view, route_view
 from basinside.render.views.spot import Spot, fact, present, state
+from basinside.render.views.titles import procedure_title
 from basinside.render.views.waivers import waiver_views
 from basinside.render.wording import _, listed, n_, sentence
 

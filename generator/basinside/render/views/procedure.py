@@ -18,17 +18,9 @@ from basinside.render.view_types import (
 )
 from basinside.render.views.spot import Spot, ended, fact, present, state
 from basinside.render.views.step import step_view
+from basinside.render.views.titles import procedure_title
 from basinside.render.views.waivers import waiver_views
 from basinside.render.wording import _, n_, sentence
-
-
-def procedure_title(whole: WholeProcedure) -> str:
-    """Return the title of a procedure: what is done to which instrument."""
-    if whole.procedure.title:
-        return whole.procedure.title
-    name = whole.instrument.name if whole.instrument else whole.procedure.instrument
-    route = whole.route.name if whole.route else whole.procedure.route
-    return _("{instrument}: {route}").format(instrument=name, route=route[:1].lower() + route[1:])
 
 
 def procedure_view(spot: Spot, whole: WholeProcedure) -> ProcedureView:

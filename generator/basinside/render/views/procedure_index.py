@@ -10,8 +10,8 @@ from basinside.render.view_types import (
     ProcedureRowView,
     plain,
 )
-from basinside.render.views.procedure import procedure_title
 from basinside.render.views.spot import Spot, fact, present, state
+from basinside.render.views.titles import procedure_title
 from basinside.render.wording import _, sentence
 
 

@@ -24,8 +24,8 @@ from basinside.render.view_types import (
     ValueView,
     plain,
 )
-from basinside.render.views.procedure import procedure_title
 from basinside.render.views.spot import Spot, basis_words, day_words, fact, present, state
+from basinside.render.views.titles import procedure_title
 from basinside.render.views.waivers import waiver_views
 from basinside.render.wording import _, listed, n_, sentence
 

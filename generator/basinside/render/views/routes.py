@@ -14,8 +14,8 @@ from basinside.render.view_types import (
     VerdictView,
     plain,
 )
-from basinside.render.views.procedure import procedure_title
 from basinside.render.views.spot import Spot, fact, present
+from basinside.render.views.titles import procedure_title
 from basinside.render.wording import _, listed, sentence
 
 

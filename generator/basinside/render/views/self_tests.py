@@ -15,8 +15,8 @@ from basinside.render.view_types import (
     SelfTestView,
     plain,
 )
-from basinside.render.views.procedure import procedure_title
 from basinside.render.views.spot import Spot
+from basinside.render.views.titles import procedure_title
 from basinside.render.wording import _, n_, sentence
 
 

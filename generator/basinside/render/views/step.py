@@ -17,6 +17,7 @@ from basinside.render.view_types import (
 )
 from basinside.render.views.spot import Spot, ended, fact, present, state
 from basinside.render.views.step_lines import step_lines
+from basinside.render.views.titles import procedure_title
 from basinside.render.views.waivers import waiver_views
 from basinside.render.wording import _, listed, sentence
 
@@ -97,9 +98,16 @@ def _step_facts(spot: Spot, placed: PlacedStep) -> tuple[FactView, ...]:
         facts.append(fact(_("Water:"), _water(step.water)))
     if step.wrap is not None:
         facts.append(fact(_("Pack:"), _("Wrapped") if step.wrap else _("Unwrapped")))
+    if step.see and step.see in spot.desk.content.procedures:
+        facts.append(fact(_("How:"), (_way_to(spot, step.see),)))
     if step.agent:
         facts.append(fact(_("Chemical:"), _agent(spot, step.agent)))
     return present(*facts)
+
+
+def _way_to(spot: Spot, procedure: str) -> SpanView:
+    title = procedure_title(spot.desk.whole(procedure))
+    return SpanView(kind="link", text=title, href=spot.link(f"procedures/{procedure}.html"))
 
 
 def _water(water: str) -> str:
