@@ -31,10 +31,15 @@ def base_files() -> dict[str, bytes]:
     }
 
 
+def closed(files: Mapping[str, bytes]) -> bytes:
+    """Return the edition of a clinic's files as it would be closed."""
+    return json.dumps(edition_document(load(files)[0]), ensure_ascii=False).encode()
+
+
 @cache
 def closed_edition() -> bytes:
     """Return the valid clinic's edition as it would be closed."""
-    return json.dumps(edition_document(load(base_files())[0]), ensure_ascii=False).encode()
+    return closed(base_files())
 
 
 @dataclass(frozen=True, kw_only=True)

@@ -48,6 +48,17 @@ def test_what_nobody_states_is_refused_as_not_stated() -> None:
     assert against(content, "steam") == [("part-not-stated", "body")]
 
 
+def test_a_route_may_be_for_some_parts_only() -> None:
+    content = changed(SURVIVES, SURVIVES.replace("chlorine-bath: yes", "chlorine-bath: no"))
+    partly = verdict(content, "chlorine-bath")
+    assert (partly.permitted, partly.partly) == (False, True)
+    assert [each.part for each in partly.fit] == ["tip"]
+    whole = verdict(loaded(base_files()), "chlorine-bath")
+    assert (whole.permitted, whole.partly, len(whole.fit)) == (True, False, 2)
+    unsaid = verdict(changed("  steam: {level: sterile, source: manual p.5}\n", ""), "steam")
+    assert (unsaid.partly, unsaid.fit) == (False, ())
+
+
 def test_surviving_is_not_reaching() -> None:
     content = changed("  steam: {level: sterile, source: manual p.5}\n", "")
     assert against(content, "steam") == [("no-evidence", "")]

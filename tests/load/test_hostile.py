@@ -10,9 +10,10 @@ from hypothesis import HealthCheck, given, settings
 from hypothesis import strategies as st
 
 from basinside.problem import any_stop
-from tests.check.clinic import CLOSED, Looked, base_files, closed_edition, look_at
+from tests.check.clinic import CLOSED, Looked, base_files, closed, closed_edition, look_at
 
 ROUNDS = 250  # random mutations; about 4 s
+AGAIN = "content/procedures/again-soak.yaml"
 ALWAYS = ("content/instruments/bulb.yaml", "content/procedures/bulb-soak.yaml", CLOSED)
 
 BOMB = b"a: &a [x,x,x,x,x,x,x,x,x]\n" + b"".join(
@@ -63,10 +64,14 @@ TEXTS: dict[str, bytes] = {
 
 
 def whole_clinic() -> dict[str, bytes]:
-    """Return the valid clinic with a variant, a steam procedure's shape and a closed edition."""
+    """Return the valid clinic with variants and a closed edition."""
     files = dict(base_files())
     files["content/instruments/pump.yaml"] = b"instrument: pump\nvariant_of: bulb\nname: Pump\n"
-    files[CLOSED] = closed_edition()
+    files[AGAIN] = (
+        b"procedure: again-soak\nvariant_of: bulb-soak\nwithout: [look]\n"
+        b"changes:\n  - step: look-twice\n    after: wash\n    action: inspect\n    do: Look.\n"
+    )
+    files[CLOSED] = closed(files)
     return files
 
 
@@ -201,7 +206,8 @@ SHAPES = st.recursive(
 )
 KEYS = st.sampled_from(
     "instrument variant_of name label parts without survives reaches take_apart at_use waive "
-    "procedure route stages vessel figures choices value source_says items options rests_on".split()
+    "procedure route stages vessel figures choices value source_says items options rests_on "
+    "changes not_applicable step after in_stage drop words built_on see".split()
 )
 
 
@@ -213,6 +219,21 @@ KEYS = st.sampled_from(
 def test_right_keys_with_wrong_shapes(file: str, entry: dict[str, object]) -> None:
     files = whole_clinic()
     files[file] = json.dumps(entry, ensure_ascii=False).encode("utf-8", "replace")
+    assert_only_lines(files)
+
+
+DIFFERENCES = st.sampled_from("without not_applicable changes title parts stages".split())
+CHANGES = st.dictionaries(
+    st.sampled_from("step after in_stage drop do hold wear".split()), SHAPES, max_size=4
+)
+
+
+@settings(max_examples=150, suppress_health_check=[HealthCheck.too_slow])
+@given(st.dictionaries(DIFFERENCES, SHAPES, max_size=3), st.lists(CHANGES, max_size=3))
+def test_differences_of_wrong_shapes(entry: dict[str, object], changes: list[object]) -> None:
+    files = whole_clinic()
+    own = {"procedure": "again-soak", "variant_of": "bulb-soak", "changes": changes, **entry}
+    files[AGAIN] = json.dumps(own, ensure_ascii=False).encode("utf-8", "replace")
     assert_only_lines(files)
 
 

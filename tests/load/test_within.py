@@ -20,6 +20,13 @@ CARD = "content/handbook.yaml"
          " [repeated-id]")),
         (CARD, "review_by: 2027-03-01", "review_by: 2025-03-01",
          "review_by is 2025-03-01, before issued, which is 2026-03-01 [bad-value]"),
+        (SOAK, "instrument: bulb\n", "",
+         ("a procedure with a route names its instrument; this one names none [missing-key]")),
+        (SOAK, "route: chlorine-bath\n", "",
+         ("a procedure without a route has nothing to be called by; write its title"
+          " [missing-key]")),
+        (SOAK, "instrument: bulb\nroute: chlorine-bath\n", "title: Task\nparts: [tip]\n",
+         "parts are those of an instrument; this procedure names none [missing-key]"),
     ],
 )  # fmt: skip
 def test_what_does_not_agree(file: str, old: str, new: str, line: str) -> None:

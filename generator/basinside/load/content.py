@@ -257,7 +257,8 @@ def _whole_procedures(
     files: Mapping[str, bytes], read: Mapping[str, Any], memory: Memory | None
 ) -> Read:
     variants = _untyped(read, "content/procedures/")
-    siblings = {each.get("variant_of") for each in variants.values()}
+    named = (each.get("variant_of") for each in variants.values())
+    siblings = {each for each in named if isinstance(each, str)}
     written = {
         file: read_yaml(files[file], file)[0]
         for file, each in _folder(read, "content/procedures/").items()

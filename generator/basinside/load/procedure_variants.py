@@ -134,8 +134,9 @@ class _Bench:
             return
         old = self._steps[spot.stage][spot.step]
         dropped = change.get("drop", ())
-        for n, key in enumerate(dropped if isinstance(dropped, tuple) else (dropped,)):
-            if key not in old:
+        dropped = dropped if isinstance(dropped, tuple) else (dropped,)
+        for n, key in enumerate(dropped):
+            if key not in list(old):
                 message = f"the sibling's step has no “{key}” to drop"
                 self._problems.append(no_such(place.at("drop", n), message))
         kept = {key: value for key, value in old.items() if key not in dropped}
