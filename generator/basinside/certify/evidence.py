@@ -38,7 +38,7 @@ def observation_digest(observation: Observation) -> str:
             "handbook": observation.handbook,
             "edition": observation.edition,
             "procedure": observation.procedure,
-            "route": observation.route,
+            **({"route": observation.route} if observation.route else {}),
             "learner_staff_code": observation.learner_staff_code,
             "observer_staff_code": observation.observer_staff_code,
             "date": observation.date,

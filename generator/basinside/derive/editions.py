@@ -36,7 +36,7 @@ def edition_document(content: Content) -> dict[str, Any]:
             if placed.step.wording_only
         }
         procedures[name] = {
-            "instrument": whole.procedure.instrument,
+            **({"instrument": instrument} if (instrument := whole.procedure.instrument) else {}),
             "sequence": sequence,
             "sequence_digest": sequence_digest(sequence),
             "scope_digest": procedure_scope_digest(content, name),

@@ -23,7 +23,7 @@ class ClosedValue(Part):
 class ClosedProcedure(Part):
     """A procedure as it stood: the order of its steps, what each means, and their digests."""
 
-    instrument: Name
+    instrument: Name | None = None
     sequence: Annotated[tuple[StagedStep, ...], Field(strict=False)]
     sequence_digest: Digest
     scope_digest: ScopeDigest

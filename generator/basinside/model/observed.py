@@ -44,6 +44,7 @@ class SecondObserver(Part):
 class Observation(Part):
     """``*.observation.json``: one run of one procedure on one day.
 
+    A task without an instrument or without a route leaves that member out.
     ``announced`` is false for a spot check; ``help`` says whether the observer had to help.
     """
 
@@ -52,8 +53,8 @@ class Observation(Part):
     edition: Edition
     procedure: Name
     scope_digest: ScopeDigest
-    instrument: Name
-    route: Name
+    instrument: Name | None = None
+    route: Name | None = None
     learner_staff_code: StaffCode
     observer_staff_code: StaffCode
     date: DayText

@@ -106,7 +106,8 @@ class Scorer:
         for what, theirs, ours in said:
             if theirs != ours:
                 raise RefusedError(
-                    f"{name}: {observation.procedure} is of {what} {ours}; the sheet says {theirs}."
+                    f"{name}: {observation.procedure} is of {what} {ours or 'none'};"
+                    f" the sheet says {theirs or 'none'}."
                 )
         if edition_key(observation.edition) > edition_key(handbook.edition):
             raise RefusedError(

@@ -235,8 +235,8 @@ def observation_of(
         "edition": handbook.edition if handbook else "",
         "procedure": procedure,
         "scope_digest": procedure_scope_digest(clinic.content, procedure),
-        "instrument": entry.instrument,
-        "route": entry.route,
+        **({"instrument": entry.instrument} if entry.instrument else {}),
+        **({"route": entry.route} if entry.route else {}),
         **about,
         "lines": [
             {
