@@ -2,42 +2,149 @@
 
 from __future__ import annotations
 
+import re
+from itertools import combinations
+
 import pytest
 
 from basinside.model.procedure import Procedure, Stage, Step
 from basinside.model.words import STAGES
 from tests.content.demo import CHECKOUT, clinic, content, raw
+from tests.content.prose import PROSE
 from tests.content.reading import grade, said, sentences, words
 
 PROCEDURES = tuple(content().procedures)
-LEAST_ITEMS = {"practice": 24, "assessment": 18}
-LEAST_STEPS, MOST_STEPS = 10, 25
+ROUTED = tuple(name for name, each in content().procedures.items() if each.route)
+LEAST_ITEMS = {"practice": 60, "assessment": 40}
+LEAST_STEPS, LEAST_STEPS_OF_A_TASK, MOST_STEPS = 10, 4, 25
 MOST_WORDS, MOST_WORDS_OF_A_SAFETY_STEP = 20, 12
 HIGHEST_GRADE, HIGHEST_GRADE_OF_SAFETY_STEPS = 8, 6
 
 
-def test_four_procedures_of_three_instruments_and_two_vessels() -> None:
-    assert len(PROCEDURES) == 4
-    assert set(content().instruments) == {"bag-mask-silicone", "bag-mask-vinyl", "mucus-extractor"}
+def test_a_clinic_is_whole() -> None:
+    model = content()
+    assert len(model.instruments) >= 12
+    single_use = [each for each in model.instruments.values() if each.label == "single use"]
+    assert len(single_use) >= 2
+    assert all(each.found_on_the_shelf for each in single_use)
+    assert len(model.instruments) - len(single_use) >= 10
+    assert len(model.procedures) >= 16
+    assert len(model.agents) >= 10
+    assert len(model.figures) >= 80
+    assert len(model.choices) >= 18
+    assert len(model.words) >= 40
     assert len(clinic().vessels) == 2
-    assert len(content().agents) == 2
-    assert len(content().choices) == 2
+
+
+def test_every_instrument_that_is_used_again_is_drawn_twice_and_covered() -> None:
+    for name, instrument in content().instruments.items():
+        assert instrument.assembled, name
+        if instrument.label == "single use":
+            continue
+        assert instrument.drawing, name
+        assert instrument.instructions_held, name
+        assert instrument.function_test, name
+        covered = [
+            part
+            for each in content().procedures.values()
+            if each.instrument == name and each.route
+            for part in each.parts or tuple(part.part for part in instrument.parts)
+        ]
+        assert set(covered) == {part.part for part in instrument.parts}, name
+
+
+def test_every_chemical_says_what_a_card_needs() -> None:
+    harmless = {"water", "saline"}
+    for name, agent in content().agents.items():
+        if agent.family in harmless:
+            continue
+        assert agent.hazards or agent.family == "lubricant", name
+        assert agent.wear, name
+        assert agent.first_aid or agent.family == "lubricant", name
+        assert agent.waste, name
+
+
+def test_choices_are_made_by_two_roles_with_a_day_to_look_again() -> None:
+    for name, choice in content().choices.items():
+        assert {choice.by, choice.second} == {"infection-prevention lead", "midwife in charge"}
+        assert choice.look_again is not None, name
+        assert choice.not_chosen, name
+    assert content().choices["chlorine.presoak"].chosen == "not done"
 
 
 @pytest.mark.parametrize("name", PROCEDURES)
 def test_procedure_has_every_stage_and_a_length_that_can_be_learned(name: str) -> None:
     procedure = content().procedures[name]
-    assert LEAST_STEPS <= len(procedure.steps) <= MOST_STEPS
-    assert {each.stage for each in procedure.stages} == set(STAGES)
+    least = LEAST_STEPS if procedure.route else LEAST_STEPS_OF_A_TASK
+    assert least <= len(procedure.steps) <= MOST_STEPS
+    if procedure.route:
+        assert {each.stage for each in procedure.stages} == set(STAGES)
     for stage in procedure.stages:
         assert bool(stage.steps) != bool(stage.not_applicable)
 
 
-@pytest.mark.parametrize("pool", LEAST_ITEMS)
-def test_enough_items_and_a_third_of_them_in_scenarios(pool: str) -> None:
-    asked = list(content().items(pool))
-    assert len(asked) >= LEAST_ITEMS[pool]
-    assert sum(each.scenario is not None for each in asked) * 3 >= len(asked)
+@pytest.mark.parametrize("name", ROUTED)
+def test_each_procedure_that_gives_a_level_is_watched(name: str) -> None:
+    assert name in content().observations
+
+
+def test_no_value_and_no_source_is_idle() -> None:
+    model = content()
+    text = b"\n".join(data for name, data in raw().items() if name.endswith(".yaml")).decode(
+        "utf-8"
+    )
+    spoken = {each.split()[0] for each in re.findall(r"\{\{\s*([^}]+)\}\}", text)}
+    named = set(re.findall(r"figure: ([a-z0-9.-]+)", text))
+    assert set(model.figures) - spoken - named == set()
+    cited = set(re.findall(r"(?:source|at): ([a-z0-9-]+)", text))
+    assert set(model.sources) - cited == set()
+
+
+# --- questions
+
+
+def test_enough_items_over_eight_topics() -> None:
+    asked = list(content().items())
+    for pool, least in LEAST_ITEMS.items():
+        mine = [each for each in asked if each.pool == pool]
+        assert len(mine) >= least
+        assert len({each.topic for each in mine}) >= 8
+        assert sum(each.scenario is not None for each in mine) * 4 >= len(mine)
+    assert sum(each.item.thinking in {"apply", "analyse"} for each in asked) >= 45
+
+
+def test_published_errors_stand_behind_scenarios() -> None:
+    scenarios = {
+        (each.scenario.scenario if each.scenario else each.item.item): built
+        for each in content().items()
+        if (built := each.item.built_on or (each.scenario.built_on if each.scenario else None))
+        and each.situation
+    }
+    assert len(scenarios) >= 25
+    assert len({each.source.split(" ")[0] for each in scenarios.values()}) >= 20
+
+
+MOST_SHARED_WORDS = 0.6
+_SMALL = frozenset(
+    "a an the of in on at to for and or is are was do does did you your it its this that these"
+    " what which how when why who with from by be must may can should now first next".split()
+)
+
+
+def test_no_two_stems_share_more_than_three_words_in_five() -> None:
+    stems = {
+        each.item.item: frozenset(map(str.lower, words(said(each.item.stem, content()))))
+        for each in content().items()
+    }
+    alike = []
+    for (one, left), (other, right) in combinations(stems.items(), 2):
+        if len(left & right) > MOST_SHARED_WORDS * len(left | right):
+            alike.append((one, other))
+        telling = (left - _SMALL, right - _SMALL)
+        least = min(map(len, telling))
+        if least > 2 and len(telling[0] & telling[1]) > MOST_SHARED_WORDS * least:
+            alike.append((one, other))
+    assert alike == []
 
 
 def test_each_item_rests_on_something_and_each_wrong_option_names_its_belief() -> None:
@@ -116,13 +223,9 @@ def test_steps_are_plain_to_read(name: str) -> None:
     assert grade(safety) <= HIGHEST_GRADE_OF_SAFETY_STEPS
 
 
-def test_incidents_are_short_and_plain() -> None:
-    texts = [
-        said(text, content())
-        for each in content().incidents.values()
-        for text in (each.first_minute, each.then)
-        if text
-    ]
+@pytest.mark.parametrize("kind", PROSE)
+def test_prose_is_short_and_plain(kind: str) -> None:
+    texts = [said(text, content()) for text in PROSE[kind](content()) if text]
     assert texts
     assert not [each for text in texts for each in sentences(text) if len(words(each)) > MOST_WORDS]
     assert grade(texts) <= HIGHEST_GRADE
