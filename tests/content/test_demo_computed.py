@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Callable
+from fractions import Fraction
 
 import pytest
 from ambiance import Atmosphere
@@ -54,6 +55,38 @@ def stock_millilitres() -> float:
     return float(by_parts / parse_quantity("1 mL").base)
 
 
+def agent_strength(agent: str) -> Fraction:
+    product = content().agents[agent].product
+    assert product is not None
+    assert product.strength is not None
+    return product.strength.number
+
+
+def powder_grams(litres: float, wanted: str) -> float:
+    """The published formula: (wanted % / active %) x 1000 g a litre (CDC, appendix E)."""
+    wanted_percent = float(content().figures[wanted].value.number)
+    return litres * 1000 * wanted_percent / float(agent_strength("hypochlorite-powder"))
+
+
+def bath_litres() -> float:
+    return float(content().figures["chlorine.bath-volume"].value.base / parse_quantity("1 L").base)
+
+
+def powder_percent(grams: str, litres: float) -> float:
+    return value_of(grams) * float(agent_strength("hypochlorite-powder")) / (litres * 1000)
+
+
+def tablet_percent(tablets: str) -> float:
+    """Grams of available chlorine in 100 mL of one litre."""
+    return value_of(tablets) * value_of("tablets.available") / 10
+
+
+def wiping_millilitres() -> float:
+    """The strong liquid in a litre, by the published parts of water: (stock / wanted) - 1."""
+    parts_of_water = float(stock_strength().number) / value_of("wipe.strength") - 1
+    return 1000 / (parts_of_water + 1)
+
+
 def gauge_kpa(air: float) -> float:
     return steam_kpa(value_of("steam.temperature")) - air
 
@@ -65,6 +98,35 @@ COMPUTED: dict[str, tuple[Callable[[], float], str, float]] = {
     "steam.gauge-at-sea": (lambda: gauge_kpa(SEA_LEVEL_KPA), "at_least", 0.05),
     "steam.weight-here": (lambda: steam_celsius(air_kpa() + lifts_at_kpa()), "at_most", 0.05),
     "chlorine.stock-for-bath": (stock_millilitres, "exactly", 0.0),
+    "wipe.stock-per-litre": (wiping_millilitres, "exactly", 1e-9),
+    "powder.grams-per-litre": (
+        lambda: powder_grams(1, "chlorine.hld-strength"),
+        "at_least",
+        0.005,
+    ),
+    "powder.for-bath": (
+        lambda: powder_grams(bath_litres(), "chlorine.hld-strength"),
+        "at_least",
+        0.005,
+    ),
+    "powder.spill-grams-per-litre": (lambda: powder_grams(1, "spill.strength"), "at_least", 0.005),
+    "powder.true-strength": (
+        lambda: powder_percent("powder.for-bath", bath_litres()),
+        "exactly",
+        1e-9,
+    ),
+    "powder.spill-true-strength": (
+        lambda: powder_percent("powder.spill-grams-per-litre", 1),
+        "exactly",
+        1e-9,
+    ),
+    "tablets.true-strength": (lambda: tablet_percent("tablets.per-litre"), "exactly", 1e-9),
+    "tablets.spill-true-strength": (lambda: tablet_percent("tablets.for-spill"), "exactly", 1e-9),
+    "tablets.for-bath": (
+        lambda: bath_litres() * value_of("tablets.per-litre"),
+        "exactly",
+        1e-9,
+    ),
 }
 
 
@@ -84,6 +146,19 @@ def test_computed_value_agrees_with_another_program(name: str) -> None:
         assert again() <= value_of(name) < again() + 2
     elif key == "at_most":
         assert again() - 1 < value_of(name) <= again()
+
+
+@pytest.mark.parametrize(
+    ("true", "wanted"),
+    [
+        ("powder.true-strength", "chlorine.hld-strength"),
+        ("tablets.true-strength", "chlorine.hld-strength"),
+        ("powder.spill-true-strength", "spill.strength"),
+        ("tablets.spill-true-strength", "spill.strength"),
+    ],
+)
+def test_what_is_rounded_is_never_weaker_than_asked_for(true: str, wanted: str) -> None:
+    assert value_of(wanted) < value_of(true)
 
 
 def test_only_the_vessel_with_the_dial_reaches_the_temperature_here() -> None:
@@ -108,6 +183,7 @@ def test_published_amounts_for_chlorine_agree_with_one_another() -> None:
     for amount, strength in (
         ("chlorine.stock-per-litre", "chlorine.hld-strength"),
         ("spill.stock-per-litre", "spill.strength"),
+        ("wipe.stock-per-litre", "wipe.strength"),
     ):
         share = content().figures[amount].value.base / litre
         assert share * stock_strength().number == content().figures[strength].value.number
