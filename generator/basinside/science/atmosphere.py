@@ -7,6 +7,8 @@ Weather moves the real pressure by a few kPa; a standard atmosphere is the middl
 
 from __future__ import annotations
 
+from basinside.science.bounds import Number, within
+
 LOWEST_METRES = 0.0
 HIGHEST_METRES = 5_500.0  # as high as the boiling guidance goes: IARC reference manual, p. 130
 
@@ -22,7 +24,7 @@ PRESSURE_EXPONENT = GRAVITY_METRES_PER_SECOND_SQUARED / (
 )
 
 
-def pressure_kpa(altitude_metres: float) -> float:
+def pressure_kpa(altitude_metres: Number) -> float:
     """Air pressure at an altitude.
 
     Parameters
@@ -45,11 +47,7 @@ def pressure_kpa(altitude_metres: float) -> float:
     >>> round(pressure_kpa(2000), 2)
     79.5
     """
-    if not LOWEST_METRES <= altitude_metres <= HIGHEST_METRES:
-        raise ValueError(
-            f"altitude_metres must be {LOWEST_METRES:g} to {HIGHEST_METRES:g}, "
-            f"not {altitude_metres}"
-        )
-    geopotential = EARTH_RADIUS_METRES * altitude_metres / (EARTH_RADIUS_METRES + altitude_metres)
+    metres = float(within("altitude_metres", altitude_metres, LOWEST_METRES, HIGHEST_METRES))
+    geopotential = EARTH_RADIUS_METRES * metres / (EARTH_RADIUS_METRES + metres)
     warmth = 1 - LAPSE_KELVIN_PER_METRE * geopotential / SEA_LEVEL_KELVIN
     return float(SEA_LEVEL_KPA * warmth**PRESSURE_EXPONENT)

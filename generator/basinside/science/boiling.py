@@ -8,10 +8,11 @@ fixes the boiling point.
 from __future__ import annotations
 
 from basinside.science.atmosphere import pressure_kpa
+from basinside.science.bounds import Number
 from basinside.science.steam import saturation_celsius
 
 
-def boiling_point_celsius(altitude_metres: float) -> float:
+def boiling_point_celsius(altitude_metres: Number) -> float:
     """Temperature of boiling water in an open or loosely covered pot.
 
     Parameters

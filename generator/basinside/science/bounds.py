@@ -46,7 +46,7 @@ def exact(name: str, value: Number) -> Fraction:
     return _written(value)
 
 
-def within(name: str, value: Number, low: Number, high: Number) -> Fraction:
+def within(name: str, value: Number, low: float, high: float) -> Fraction:
     """Read a number that lies in a range, both ends included.
 
     Raises
@@ -80,7 +80,7 @@ def whole(name: str, value: int, low: int) -> int:
     ValueError
         When it is no whole number or too low.
     """
-    if isinstance(value, bool) or not isinstance(value, int) or value < low:
+    if type(value) is not int or value < low:
         raise ValueError(f"{name} must be a whole number and not below {low}, not {value}")
     return value
 

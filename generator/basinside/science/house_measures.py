@@ -1,9 +1,10 @@
 """An amount of product in the measures that a house owns: jug, syringe, spoon.
 
-A measure is filled to the brim, or, where it has marks, up to one of them. Beside full ones of
-the largest measure, an amount is put together in at most four steps of measuring: whoever counts
-more small ones loses count. Of all such ways the one that comes nearest from above is taken, so
-that there is never too little product.
+A measure is filled to the brim, or, where it has marks, once up to one of them: coarse marks are
+read first, down to the mark below what is missing, and the last reading is up to the mark above.
+Beside full ones of the largest measure, an amount is put together in at most four such steps:
+whoever counts more small ones loses count. Of all these ways the one that comes nearest from above
+is taken, so that there is never too little product.
 
 Source: common practice; nothing published says how many spoonfuls are too many.
 """
@@ -13,7 +14,7 @@ from __future__ import annotations
 from collections.abc import Iterable, Iterator
 from dataclasses import dataclass
 from fractions import Fraction
-from itertools import combinations_with_replacement
+from itertools import combinations, combinations_with_replacement
 from math import ceil
 from typing import TypeAlias
 
@@ -72,9 +73,9 @@ _Way: TypeAlias = dict[tuple[int, Fraction], int]
 def in_house_measures(amount: Number, measures: Iterable[Measure | Number]) -> Measured:
     """Put an amount of product together from the measures of the house, never too little.
 
-    All ways with at most four steps of measuring, beside any number of full ones of the largest
-    measure, are compared. The one with the least product too much wins; of equals the one with
-    the fewest pours, then with the fewest small measures, then the one listed first.
+    Of all ways with at most four steps beside full ones of the largest measure, the one with the
+    least product too much wins; of equals the one with the fewest pours, then the one with the
+    fewest full small measures, then the one that is listed first.
 
     Parameters
     ----------
@@ -126,7 +127,7 @@ def in_house_measures(amount: Number, measures: Iterable[Measure | Number]) -> M
 def _ways(
     wanted: Fraction, sizes: tuple[Fraction, ...], marks: tuple[Fraction | None, ...]
 ) -> Iterator[_Way]:
-    """Yield every way that is not too little, those with the fewest small measures first."""
+    """Yield every way that is not too little, those with the fewest small steps first."""
     largest = max(range(len(sizes)), key=lambda at: sizes[at])
     smaller = [at for at in range(len(sizes)) if at != largest]
     for steps in range(MOST_SMALL_STEPS + 1):
@@ -135,16 +136,34 @@ def _ways(
             for at in chosen:
                 _pour(way, at, sizes[at])
             rest = max(wanted - _total(way), Fraction(0))
-            full, left = divmod(rest, sizes[largest])
+            full, missing = divmod(rest, sizes[largest])
             _pour(way, largest, sizes[largest], int(full))
-            if not left:
+            if not missing:
                 yield way
                 continue
-            yield _with(way, largest, sizes[largest])
-            if steps < MOST_SMALL_STEPS:
-                for at, mark in enumerate(marks):
-                    if mark is not None and left <= sizes[at]:
-                        yield _with(way, at, min(ceil(left / mark) * mark, sizes[at]))
+            yield _with(way, {(largest, sizes[largest]): 1})
+            for read in _readings(missing, sizes, marks, MOST_SMALL_STEPS - steps):
+                yield _with(way, read)
+
+
+def _readings(
+    missing: Fraction, sizes: tuple[Fraction, ...], marks: tuple[Fraction | None, ...], most: int
+) -> Iterator[_Way]:
+    """Yield what is read at marks, coarse marks first: down to a mark, and the last one up."""
+    marked = [(mark, at) for at, mark in enumerate(marks) if mark is not None]
+    marked.sort(key=lambda each: (-each[0], each[1]))
+    for steps in range(1, most + 1):
+        for chosen in combinations(marked, steps):
+            way: _Way = {}
+            left = missing
+            for mark, at in chosen[:-1]:
+                down = min(left, sizes[at]) // mark * mark
+                _pour(way, at, Fraction(down), 1 if down else 0)
+                left -= down
+            mark, at = chosen[-1]
+            if left <= sizes[at]:
+                _pour(way, at, min(ceil(left / mark) * mark, sizes[at]), 1 if left else 0)
+                yield way
 
 
 def _pour(way: _Way, at: int, filled: Fraction, times: int = 1) -> None:
@@ -152,10 +171,11 @@ def _pour(way: _Way, at: int, filled: Fraction, times: int = 1) -> None:
         way[at, filled] = way.get((at, filled), 0) + times
 
 
-def _with(way: _Way, at: int, filled: Fraction) -> _Way:
-    more = dict(way)
-    _pour(more, at, filled)
-    return more
+def _with(way: _Way, more: _Way) -> _Way:
+    both = dict(way)
+    for (at, filled), times in more.items():
+        _pour(both, at, filled, times)
+    return both
 
 
 def _total(way: _Way) -> Fraction:

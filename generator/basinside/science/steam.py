@@ -5,6 +5,9 @@ Thermodynamic Properties of Water and Steam, section 8 (region 4): table 34 and 
 
 A gauge answer holds only for steam without air, after it has come off steadily, and never allows
 a pressure above the vessel's mark or a change to a weight or valve. Whoever shows one says so.
+
+What a recorded run did is worked out beside this: `lethality.f0_minutes` and `cycle.judge_cycle`
+are reached from here too.
 """
 
 from __future__ import annotations
@@ -12,6 +15,23 @@ from __future__ import annotations
 from math import sqrt
 
 from basinside.science.atmosphere import pressure_kpa
+from basinside.science.bounds import Number, exact, within
+from basinside.science.cycle import CycleJudgement, judge_cycle
+from basinside.science.lethality import f0_minutes
+
+__all__ = [
+    "HIGHEST_CELSIUS",
+    "HIGHEST_KPA",
+    "LOWEST_CELSIUS",
+    "LOWEST_KPA",
+    "CycleJudgement",
+    "f0_minutes",
+    "gauge_pressure_kpa",
+    "judge_cycle",
+    "saturation_celsius",
+    "saturation_pressure_kpa",
+    "temperature_at_gauge",
+]
 
 CELSIUS_AT_ZERO_KELVIN = -273.15
 
@@ -37,7 +57,7 @@ HIGHEST_KPA = 22_064.000001
 KPA_IN_MPA = 1_000.0  # the equations reduce by 1 MPa and 1 K
 
 
-def saturation_pressure_kpa(celsius: float) -> float:
+def saturation_pressure_kpa(celsius: Number) -> float:
     """Pressure of steam in balance with water at a temperature (equation 30).
 
     Parameters
@@ -60,11 +80,8 @@ def saturation_pressure_kpa(celsius: float) -> float:
     >>> round(saturation_pressure_kpa(121), 2)
     205.04
     """
-    if not LOWEST_CELSIUS <= celsius <= HIGHEST_CELSIUS:
-        raise ValueError(
-            f"celsius must be {LOWEST_CELSIUS:g} to {HIGHEST_CELSIUS:g}, not {celsius}"
-        )
-    kelvin = celsius - CELSIUS_AT_ZERO_KELVIN
+    read = float(within("celsius", celsius, LOWEST_CELSIUS, HIGHEST_CELSIUS))
+    kelvin = read - CELSIUS_AT_ZERO_KELVIN
     theta = kelvin + N9 / (kelvin - N10)
     a = theta**2 + N1 * theta + N2
     b = N3 * theta**2 + N4 * theta + N5
@@ -73,7 +90,7 @@ def saturation_pressure_kpa(celsius: float) -> float:
     return float(fourth_root**4 * KPA_IN_MPA)
 
 
-def saturation_celsius(kpa: float) -> float:
+def saturation_celsius(kpa: Number) -> float:
     """Temperature at which water boils under a pressure (equation 31).
 
     Parameters
@@ -96,9 +113,8 @@ def saturation_celsius(kpa: float) -> float:
     >>> round(saturation_celsius(101.325), 2)
     99.97
     """
-    if not LOWEST_KPA <= kpa <= HIGHEST_KPA:
-        raise ValueError(f"kpa must be {LOWEST_KPA:g} to {HIGHEST_KPA:g}, not {kpa}")
-    beta = sqrt(sqrt(kpa / KPA_IN_MPA))
+    read = float(within("kpa", kpa, LOWEST_KPA, HIGHEST_KPA))
+    beta = sqrt(sqrt(read / KPA_IN_MPA))
     e = beta**2 + N3 * beta + N6
     f = N1 * beta**2 + N4 * beta + N7
     g = N2 * beta**2 + N5 * beta + N8
@@ -107,7 +123,7 @@ def saturation_celsius(kpa: float) -> float:
     return kelvin + CELSIUS_AT_ZERO_KELVIN
 
 
-def gauge_pressure_kpa(celsius: float, altitude_metres: float) -> float:
+def gauge_pressure_kpa(celsius: Number, altitude_metres: Number) -> float:
     """What a gauge shows when steam without air is at a temperature, at an altitude.
 
     Parameters
@@ -136,7 +152,7 @@ def gauge_pressure_kpa(celsius: float, altitude_metres: float) -> float:
 
 
 def temperature_at_gauge(
-    gauge_kpa: float, altitude_metres: float, air_fraction: float = 0.0
+    gauge_kpa: Number, altitude_metres: Number, air_fraction: Number = 0.0
 ) -> float:
     """How hot the steam is when a gauge shows a pressure, at an altitude.
 
@@ -167,7 +183,8 @@ def temperature_at_gauge(
     >>> round(temperature_at_gauge(106, 2000), 2)
     117.85
     """
-    if not 0 <= air_fraction < 1:
+    air = float(exact("air_fraction", air_fraction))
+    if not 0 <= air < 1:
         raise ValueError(f"air_fraction must be 0 to below 1, not {air_fraction}")
-    absolute_kpa = gauge_kpa + pressure_kpa(altitude_metres)
-    return saturation_celsius(absolute_kpa * (1 - air_fraction))
+    absolute_kpa = float(exact("gauge_kpa", gauge_kpa)) + pressure_kpa(altitude_metres)
+    return saturation_celsius(absolute_kpa * (1 - air))
