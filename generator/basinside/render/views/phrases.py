@@ -75,6 +75,51 @@ PHRASES: Final[dict[str, dict[str, str]]] = {
         "save.copied": later("Copied."),
         "save.copy-yourself": later("The text is marked. Copy it with your browser's own copy."),
     },
+    "search": {
+        "search.label": later("What are you looking for?"),
+        "search.ready": later("The whole handbook is searched, on this device alone."),
+        "search.nothing": later(
+            "Nothing here is called “{query}”. Try fewer words, or only the beginning of one."
+        ),
+        "search.one": later("Found on one page."),
+        "search.some": later("Found on {n} pages."),
+        "search.many": later("Found on {n} pages; the best {shown} are shown. Add a word."),
+        "search.more": later("and at {n} more places of this page"),
+    },
+    "timer": {
+        "timer.heading": later("Times that are running"),
+        "timer.start": later("Start the time: {time}"),
+        "timer.start-another": later("Start another time: {time}"),
+        "timer.name": later("Name this time"),
+        "timer.name.label": later("What is in it"),
+        "timer.full": later("{n} times are running on this device. End one first."),
+        "timer.not-kept": later(
+            "This browser keeps no times. Close the page and they are gone: write them on the log."
+        ),
+        "timer.running": later("Out at {out}. The wall clock counts, this is a courtesy."),
+        "timer.log": later("Write on the log: in {began}, out {out}."),
+        "timer.latest": later("No later than {latest}."),
+        "timer.reached": later("Time reached at {out}."),
+        "timer.too-long": later(
+            "Too long: it should have been out by {latest}. Look at each part, and tell the lead."
+        ),
+        "timer.interrupted": later("Interrupted at {broken}. This time does not count."),
+        "timer.again": later("Start the time again from the beginning."),
+        "timer.clock-changed": later(
+            "The clock of this device was set back. Go by the wall clock, or start again."
+        ),
+        "timer.tomorrow": later("{time} tomorrow"),
+        "timer.yesterday": later("{time} yesterday"),
+        "timer.days": later("{time}, {n} days away"),
+        "timer.alarm": later("{name}: the time is reached."),
+        "timer.hush": later("Stop the sound"),
+        # Before the title of the page while an alarm is on.
+        "timer.title": later("({n}) time reached · {title}"),
+        "timer.do.broken": later("It was interrupted"),
+        "timer.do.out": later("It is out"),
+        "timer.do.again": later("Start it again now"),
+        "timer.do.drop": later("Do not count it"),
+    },
     "self-test": {
         "self-test.question": later("Question {number} of {count}"),
         # A question whose wrong answer could hurt somebody.

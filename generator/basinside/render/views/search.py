@@ -1,0 +1,143 @@
+"""What can be found, place by place, and the page that finds it."""
+
+from __future__ import annotations
+
+from collections.abc import Iterable, Iterator
+from typing import Any
+
+from basinside.render.search_index import Entry, Page, search_index
+from basinside.render.view_types import Prose, SearchView, plain
+from basinside.render.views.spot import Spot, state
+from basinside.render.views.titles import procedure_title
+from basinside.render.wording import _, sentence
+
+
+def search_view(_spot: Spot) -> SearchView:
+    """Return the page with the box."""
+    return SearchView(
+        title=_("Search"),
+        lead=plain(_("Write a word or its beginning. Each result leads to the step.")),
+        without_script=plain(
+            _(
+                "Searching needs a script, and this browser runs none. Procedures and reference"
+                " have lists of all that is here."
+            )
+        ),
+    )
+
+
+def folder_index(spot: Spot) -> dict[str, Any]:
+    """Return the index of the whole folder, as the search page reads it."""
+    words = spot.desk.content.words.values()
+    return search_index(_entries(spot), ((each.word, *each.also) for each in words))
+
+
+def _entries(spot: Spot) -> Iterator[Entry]:
+    """Yield every place: what to do first, then what it is done to, then what is behind it."""
+    yield from _procedures(spot)
+    yield from _instruments(spot)
+    yield from _incidents(spot)
+    yield from _chemicals(spot)
+    yield from _routes(spot)
+    yield from _values(spot)
+    yield from _words(spot)
+    yield from _topics(spot)
+
+
+def _said(spot: Spot, *texts: str | None) -> str:
+    """Return sentences as they are read on the page."""
+    return " ".join(_text(spot.prose(each)) for each in texts if each)
+
+
+def _text(prose: Prose) -> str:
+    return "".join(span.text for span in prose)
+
+
+def _procedures(spot: Spot) -> Iterator[Entry]:
+    for name in spot.desk.content.procedures:
+        whole = spot.desk.whole(name)
+        page = Page(
+            href=f"procedures/{name}.html", name=procedure_title(whole), kind=_("Procedure")
+        )
+        yield Entry(page=page, title=page.name)
+        for placed in whole.steps:
+            step = placed.step
+            danger = step.danger.say if step.danger else None
+            yield Entry(
+                page=page,
+                title=_said(spot, step.do),
+                text=_said(spot, step.wall, step.why, danger),
+                anchor=step.step,
+            )
+
+
+def _instruments(spot: Spot) -> Iterator[Entry]:
+    for name, instrument in spot.desk.content.instruments.items():
+        page = Page(href=f"instruments/{name}.html", name=instrument.name, kind=_("Instrument"))
+        marked = instrument.applies_to.marked if instrument.applies_to else None
+        yield Entry(
+            page=page,
+            title=instrument.name,
+            text=_said(spot, instrument.model, marked, instrument.found_on_the_shelf),
+        )
+        for part in instrument.parts:
+            signs = (each.sign for each in part.retire_when)
+            yield Entry(
+                page=page,
+                title=sentence(part.shown_name),
+                text=_said(spot, *signs),
+                anchor=part.part,
+            )
+
+
+def _incidents(spot: Spot) -> Iterator[Entry]:
+    page = Page(href="incidents.html", name=_("Something went wrong"), kind=_("First aid and more"))
+    for each in spot.desk.content.incidents.values():
+        text = _said(spot, each.first_minute, each.then)
+        yield Entry(page=page, title=each.name, text=text, anchor=each.incident)
+
+
+def _chemicals(spot: Spot) -> Iterator[Entry]:
+    for name, agent in spot.desk.content.agents.items():
+        page = Page(href=f"agents/{name}.html", name=agent.name, kind=_("Chemical"))
+        check = agent.strength_check.how if agent.strength_check else None
+        texts = (agent.family, agent.prepare, agent.harms, agent.ventilation, agent.waste, check)
+        yield Entry(page=page, title=agent.name, text=_said(spot, *texts))
+
+
+def _routes(spot: Spot) -> Iterator[Entry]:
+    page = Page(href="routes.html", name=_("Ways of reprocessing"), kind=_("Reference"))
+    for name, route in spot.desk.content.routes.items():
+        yield Entry(page=page, title=route.name, text=route.level, anchor=name)
+
+
+def _values(spot: Spot) -> Iterator[Entry]:
+    content = spot.desk.content
+    page = Page(href="values.html", name=_("Values"), kind=_("Reference"))
+    for name, figure in content.figures.items():
+        title = f"{state(figure.is_)} {figure.value.text()}"
+        yield Entry(page=page, title=title, text=spot.citation(figure.source), anchor=name)
+    page = Page(href="choices.html", name=_("Choices"), kind=_("Reference"))
+    for name, choice in content.choices.items():
+        text = _said(spot, choice.chosen, choice.because)
+        yield Entry(page=page, title=_said(spot, state(choice.is_)), text=text, anchor=name)
+
+
+def _words(spot: Spot) -> Iterator[Entry]:
+    page = Page(href="words.html", name=_("Words"), kind=_("Reference"))
+    for name, word in spot.desk.content.words.items():
+        text = _said(spot, word.means, *word.also)
+        yield Entry(page=page, title=sentence(word.word), text=text, anchor=name)
+
+
+def _topics(spot: Spot) -> Iterator[Entry]:
+    for questions in _open(spot.desk.content.questions):
+        name = questions.title or questions.topic.replace("-", " ")
+        page = Page(
+            href=f"self-tests/{questions.topic}.html", name=sentence(name), kind=_("Self-test")
+        )
+        yield Entry(page=page, title=page.name)
+
+
+def _open(questions: Iterable[Any]) -> Iterator[Any]:
+    return (each for each in questions if each.pool == "practice")
