@@ -7,7 +7,8 @@
 
   /**
    * @typedef {{all: () => any[], works: boolean, change: (to: (timers: any[]) => any[]) => void,
-   *   listen: (hear: () => void) => void}} Keeper
+   *   listen: (hear: () => void) => void, settled: () => Promise<void>}} Keeper
+   *   `settled` waits until what was changed is kept
    */
 
   /** @returns {Promise<Keeper>} */
@@ -59,6 +60,7 @@
       all: () => timers,
       change,
       listen: (hear) => hearers.push(hear),
+      settled: () => turn,
     };
   }
 
