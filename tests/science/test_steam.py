@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import ambiance
 import CoolProp.CoolProp
 import pytest
 from hypothesis import given
@@ -172,6 +173,14 @@ def test_pressure_agrees_with_iapws(celsius: float) -> None:
 def test_temperature_agrees_with_iapws(kpa: float) -> None:
     other = iapws97._TSat_P(kpa / 1000) - 273.15
     assert saturation_celsius(kpa) == pytest.approx(other, abs=1e-7)
+
+
+@given(st.floats(min_value=60, max_value=373), ALTITUDES)
+def test_gauge_agrees_with_other_programs(celsius: float, metres: float) -> None:
+    air = float(ambiance.Atmosphere(metres).pressure[0]) / 1000
+    shown = iapws97._PSat_T(celsius + 273.15) * 1000 - air
+    assert gauge_pressure_kpa(celsius, metres) == pytest.approx(shown, rel=1e-9, abs=1e-6)
+    assert temperature_at_gauge(shown, metres) == pytest.approx(celsius, abs=1e-4)
 
 
 @given(st.floats(min_value=0.02, max_value=373))

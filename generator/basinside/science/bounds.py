@@ -94,7 +94,12 @@ def not_above(value: Fraction) -> float:
 def _is_finite(value: object) -> bool:
     if isinstance(value, bool) or not isinstance(value, int | float | Decimal | Fraction):
         return False
-    return value.is_finite() if isinstance(value, Decimal) else isfinite(value)
+    if isinstance(value, Decimal) and value.is_nan():
+        return False
+    try:
+        return isfinite(value)
+    except OverflowError:  # a whole number or a fraction that no float can hold
+        return False
 
 
 def _written(value: Number) -> Fraction:
