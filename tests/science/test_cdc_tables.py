@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import re
 from pathlib import Path
 from typing import Any
 
@@ -24,8 +25,9 @@ FIGURES: dict[str, dict[str, Any]] = {
 
 
 def table_of(figure: dict[str, Any]) -> str | None:
-    source, _, place = str(figure.get("source", "")).partition(" ")
-    return place if source == "cdc-2008" and place in TABLES else None
+    """Return the table that a figure cites, whatever stands behind its number."""
+    cited = re.match(r"cdc-2008 (table \d+)\b", str(figure.get("source", "")), re.IGNORECASE)
+    return cited[1].lower() if cited and cited[1].lower() in TABLES else None
 
 
 CITING = {name: table for name, each in FIGURES.items() if (table := table_of(each))}

@@ -78,6 +78,11 @@ def test_only_touched_from_below_is_reached_and_broken_there() -> None:
     assert found.held_minutes == 0
 
 
+def test_a_record_that_begins_at_the_temperature_and_cools_broke_at_once() -> None:
+    found = judged((0, 121), (10, 100))
+    assert (found.held, found.reached_at, found.broken_at) == (False, 0, 0)
+
+
 def test_crossings_between_readings_are_on_the_line() -> None:
     found = judged((0, 111), (10, 131), (20, 131), (30, 101), needed=18)
     assert found.reached_at == 5

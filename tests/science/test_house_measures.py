@@ -22,6 +22,7 @@ from basinside.science.house_measures import (
 JUG = Measure(name="jug", holds=1000, marks=50)
 SYRINGE = Measure(name="syringe", holds=10)
 MARKED_SYRINGE = Measure(name="syringe", holds=20, marks=1)
+CUP = Measure(name="cup", holds=60)
 SPOON = Measure(name="spoon", holds=5)
 HOUSE = (JUG, SYRINGE, SPOON)
 
@@ -39,6 +40,9 @@ def told(found: Measured) -> str:
         (5, HOUSE, "1 x spoon 5", 5),
         (6, HOUSE, "1 x syringe 10", 10),  # not two spoons: fewer pours
         (142.9, HOUSE, "1 x jug 150", 150),  # not the jug, four syringes and a spoon
+        (40, HOUSE, "4 x syringe 10", 40),  # four steps, and no more
+        (41, HOUSE, "1 x jug 50", 50),
+        (60, (JUG, MARKED_SYRINGE, CUP), "1 x cup 60", 60),  # not a jug and a syringe
         (0.5, HOUSE, "1 x spoon 5", 5),
         (1000, HOUSE, "1 x jug 1000", 1000),
         (5212, HOUSE, "5 x jug 1000, 1 x jug 200, 1 x syringe 10, 1 x spoon 5", 5215),

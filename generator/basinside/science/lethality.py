@@ -4,8 +4,8 @@ For a trainer's page and for scenarios. No load is released on these numbers: it
 the time held at temperature, on its indicator and dry.
 
 Source: C. R. Stumbo, Thermobacteriology in Food Processing, 2nd edition, 1973, for D, z and F (from
-memory); 121.1 °C, which is 250 °F, and z = 10 °C are the usual reference for F0 (domain tables
-differ between 121, 121.1 and 121.11 °C, so both are parameters).
+memory). Published tables take 121, 121.1 or 121.11 °C (250 °F) as the reference and z = 10 °C; both
+are parameters here.
 """
 
 from __future__ import annotations
