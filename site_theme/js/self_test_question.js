@@ -17,6 +17,16 @@
       : '';
   };
 
+  /** What was published that the question was built on. @param {Item} item */
+  function happened(item) {
+    const told = item.built_on;
+    if (!told) return '';
+    return make(
+      'p', { class: 'happened' },
+      make('b', {}, told.word), ' ', ...prose(told.says), ' ', make('small', {}, ...prose(told.source))
+    );
+  }
+
   /** @param {{right: boolean, unsafe: boolean}} option @param {boolean} chosen */
   function verdict(option, chosen) {
     if (option.unsafe) return chosen ? 'self-test.unsafe-chosen' : 'self-test.unsafe-left';
@@ -96,7 +106,7 @@
     if (item.situation) form.append(make('p', { class: 'situation' }, ...prose(item.situation)));
     // The result stands before the options, so that its reader goes on to the reasons.
     if (result) form.append(make('p', { class: 'stem' }, ...prose(item.stem)), result);
-    form.append(ask, actions);
+    form.append(ask, result ? happened(item) : '', actions);
     if (result) ask.querySelector('legend')?.replaceChildren(say('self-test.reasons'));
     return { form, heading, result, actions };
   };

@@ -56,6 +56,7 @@ type Item = {
   critical: boolean;
   options: Option[];
   plan: Plan;
+  built_on?: { word: string; says: Prose; source: Prose } | null;
   lead?: Link | Link[];
   scenario?: string;
 };

@@ -13,24 +13,28 @@ from basinside.model.entry import Waiver
 from basinside.render.environment import Theme
 from basinside.render.report import problem_view
 from basinside.render.view_types import BannerView
+from basinside.render.views.chemicals import agent_view, agents_view
+from basinside.render.views.choices import choices_view
 from basinside.render.views.chrome import chrome_view, waived_banners
+from basinside.render.views.incidents import incidents_view
 from basinside.render.views.instrument import instrument_view
 from basinside.render.views.learning import examine_view, observation_sheet_view, start_view
+from basinside.render.views.look_up import reference_view
 from basinside.render.views.phrases import page_phrases
 from basinside.render.views.procedure import procedure_view
 from basinside.render.views.procedure_index import procedure_index_view
-from basinside.render.views.reference import (
-    agent_view,
-    incidents_view,
-    sources_view,
-    values_view,
-)
 from basinside.render.views.self_tests import (
     self_test_data,
     self_test_index_view,
     self_test_view,
 )
+from basinside.render.views.sources import sources_view
 from basinside.render.views.spot import Desk, Spot
+from basinside.render.views.trade_words import words_view
+from basinside.render.views.trainer import trainer_view
+from basinside.render.views.values import values_view
+from basinside.render.views.visit import visit_view
+from basinside.render.views.ways import ways_view
 from basinside.render.wording import _
 
 RestsOn = tuple[tuple[object, ...], ...]
@@ -160,17 +164,22 @@ def _procedures(book: _Book) -> Iterator[PageMaker]:
     about = _files_about(content)
     for name, procedure in content.procedures.items():
         instrument = content.instrument_of(procedure)
+        observation = content.observations.get(name)
         led_to = {step.see for _stage, step in procedure.steps if step.see}
+        beside = book.desk.procedures_of(instrument.instrument) if instrument else ()
+        alike = instrument.look_alikes if instrument else ()
         yield book.page(
             f"procedures/{name}.html",
             _view(procedure_view, book.desk.whole(name)),
             section="procedures",
             rests_on=(
-                (procedure, instrument, *about.get(name, ())),
-                tuple(content.procedures.get(each) for each in sorted(led_to)),
+                (procedure, instrument, observation, *about.get(name, ())),
+                tuple(content.procedures.get(each) for each in (*sorted(led_to), *beside)),
+                tuple(content.instruments.get(each.instrument) for each in alike),
             ),
         )
-        observation = content.observations.get(name)
+        if not book.desk.watched(name):
+            continue
         yield book.page(
             f"print/observation-{name}.html",
             _view(observation_sheet_view, book.folder.derived.checklists[name]),
@@ -183,7 +192,7 @@ def _procedures(book: _Book) -> Iterator[PageMaker]:
             "procedures/index.html",
             procedure_index_view,
             section="procedures",
-            rests_on=(book.everything,),
+            rests_on=(book.everything, tuple(content.observations.values())),
         )
 
 
@@ -211,12 +220,33 @@ def _self_tests(book: _Book) -> Iterator[PageMaker]:
 
 def _reference(book: _Book) -> Iterator[PageMaker]:
     content = book.content
-    yield book.page("values.html", values_view, section="values", rests_on=(book.everything,))
-    yield book.page("sources.html", sources_view, section="sources")
+    everything = book.everything
+    listed = partial(book.page, section="reference")
+    yield listed("reference.html", reference_view)
+    yield listed("values.html", values_view, rests_on=(everything,))
+    yield listed("sources.html", sources_view)
+    if content.choices:
+        yield listed("choices.html", choices_view)
+    if content.routes:
+        yield listed("routes.html", ways_view, rests_on=(everything,))
+    if content.words:
+        yield listed("words.html", words_view)
+    if content.agents:
+        yield listed("agents/index.html", agents_view, rests_on=(everything,))
     for name, agent in content.agents.items():
-        yield book.page(
-            f"agents/{name}.html", _view(agent_view, agent), rests_on=((agent,), book.everything)
+        yield listed(
+            f"agents/{name}.html", _view(agent_view, agent), rests_on=((agent,), everything)
         )
+    yield listed("trainer.html", trainer_view)
+    yield listed(
+        "visit.html",
+        visit_view,
+        rests_on=(
+            everything,
+            (*content.observations.values(), *content.assessments.values()),
+            content.questions,
+        ),
+    )
     yield book.page(
         "incidents.html",
         incidents_view,
@@ -242,7 +272,7 @@ def _store(folder: Folder, desk: Desk) -> str:
 
 
 def _shared(content: Content) -> tuple[object, ...]:
-    """Return what every page may rest on: the handbook, values, sources, equipment, pictures."""
+    """Return what every page may rest on: the handbook, values, sources, words, pictures."""
     return (
         content.handbook,
         *content.figures.values(),
@@ -252,6 +282,7 @@ def _shared(content: Content) -> tuple[object, ...]:
         *content.agents.values(),
         *content.equipment.values(),
         *content.incidents.values(),
+        *content.words.values(),
         *content.pictures.values(),
     )
 

@@ -18,11 +18,15 @@ from basinside.render.view_types.text import (
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class PartView:
-    """One part; ``name`` with its count, ``facts`` from where it touches to when it is retired."""
+    """One part; ``name`` with its count, ``facts`` from where it touches to when it is retired.
+
+    ``warn`` are words that stand right beside the name: what ruins this part at once.
+    """
 
     anchor: str
     name: str
     count: str
+    warn: tuple[str, ...] = ()
     facts: tuple[FactView, ...]
     waivers: tuple[WaiverView, ...] = ()
 
@@ -61,13 +65,16 @@ class RouteView:
     """One route for this instrument: the verdict in words, and what follows.
 
     A permitted route has its level and time in ``facts`` and its ``procedures``. A refused one
-    has a line for each part in ``facts`` (part; property; source) and ``instead``.
+    has a line for each part in ``facts`` (part; property; source) and ``instead``. A route that
+    is permitted for some parts (``partly``) has both; ``fit`` names the parts that may.
     """
 
     anchor: str
     name: str
     permitted: bool
+    partly: bool = False
     verdict: str
+    fit: FactView | None = None
     reason: Prose = ()
     facts: tuple[FactView, ...] = ()
     procedures: tuple[LinkView, ...] = ()
@@ -88,19 +95,24 @@ class TestLineView:
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class LookAlikeView:
-    """Another instrument that looks the same, drawn, with how to tell them apart."""
+    """Another instrument that looks the same, drawn beside this one (``own``)."""
 
     link: LinkView
     tell_apart: Prose
+    own: PictureView | None = None
     picture: PictureView | None = None
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class InstrumentView:
-    """``instruments/ID.html``. A list that is empty has no heading on the page."""
+    """``instruments/ID.html``. A list that is empty has no heading on the page.
+
+    ``never`` is what nobody may do with it, such as heating it: in large letters, at the top.
+    """
 
     title: str
     lead: Prose
+    never: FactView | None = None
     facts: tuple[FactView, ...]
     assembled: PictureView | None = None
     drawing: PictureView | None = None

@@ -31,8 +31,8 @@ class StartView:
     bench_heading: str
     bench_note: str = ""
     bench: tuple[BenchItemView, ...]
-    about_heading: str = ""
-    about: tuple[FactView, ...] = ()
+    around_heading: str = ""
+    around: tuple[LinkView, ...] = ()
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -59,6 +59,15 @@ class OptionView:
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
+class BuiltOnView:
+    """What was published that a question was built on; shown with the answer, never before."""
+
+    word: str
+    says: Prose
+    source: Prose
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
 class QuestionView:
     """One question as it is read without a script; its key stands behind ``reveal``."""
 
@@ -68,6 +77,7 @@ class QuestionView:
     stem: Prose
     options: tuple[OptionView, ...]
     reveal: str
+    built_on: BuiltOnView | None = None
     lead_back: tuple[LinkView, ...] = ()
 
 

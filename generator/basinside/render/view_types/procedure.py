@@ -124,11 +124,12 @@ class ProcedureView:
 
     title: str
     lead: Prose
+    never: FactView | None = None
     notes: tuple[Prose, ...] = ()
     paper_note: Prose = ()
     picture: PictureView | None = None
     facts: tuple[FactView, ...]
-    flow: FlowView
+    flow: FlowView | None = None
     ready: NoteView | None = None
     words: StepWords
     stages: tuple[StageView, ...]
@@ -149,11 +150,11 @@ class ProcedureRowView:
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class ProcedureGroupView:
-    """The procedures of one instrument."""
+    """The procedures of one instrument, or of the work that several share (without ``href``)."""
 
     anchor: str
     name: str
-    href: str
+    href: str = ""
     note: Prose = ()
     picture: PictureView | None = None
     rows: tuple[ProcedureRowView, ...]
@@ -165,6 +166,8 @@ class ProcedureIndexView:
 
     title: str
     lead: Prose
+    jump_label: str
+    jump: tuple[LinkView, ...]
     groups: tuple[ProcedureGroupView, ...]
     sheets_heading: str = ""
     sheets_anchor: str = ""

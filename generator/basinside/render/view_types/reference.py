@@ -1,4 +1,4 @@
-"""Values, sources, chemicals, and what to do when something went wrong."""
+"""What is looked up: values, choices between sources, the sources themselves, and words."""
 
 from __future__ import annotations
 
@@ -8,9 +8,7 @@ from basinside.render.view_types.text import (
     FactView,
     FigureView,
     LinkView,
-    PictureView,
     Prose,
-    SignView,
     WaiverView,
 )
 
@@ -50,15 +48,39 @@ class ChoiceView:
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
+class MovedView:
+    """A row that leads on from an old address to the new one."""
+
+    anchor: str
+    link: LinkView
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
 class ValuesView:
-    """``values.html``: every value once, and every choice between sources."""
+    """``values.html``: every value once; ``moved`` lead to the choices, which have a page.
+
+    Each of ``moved`` keeps the address that the choice had on this page.
+    """
 
     title: str
     lead: Prose
+    jump_label: str
+    jump: tuple[LinkView, ...]
     groups: tuple[ValueGroupView, ...]
     choices_heading: str = ""
     choices_lead: Prose = ()
-    choices: tuple[ChoiceView, ...] = ()
+    moved: tuple[MovedView, ...] = ()
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class ChoicesView:
+    """``choices.html``: where sources differ, what is done here, and the other views."""
+
+    title: str
+    lead: Prose
+    jump_label: str
+    jump: tuple[LinkView, ...]
+    choices: tuple[ChoiceView, ...]
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -81,54 +103,37 @@ class SourcesView:
     sources: tuple[SourceView, ...]
     bases_heading: str = ""
     bases: tuple[FactView, ...] = ()
+    unsourced_anchor: str = ""
     unsourced_heading: str = ""
     unsourced: tuple[LinkView, ...] = ()
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
-class AgentView:
-    """``agents/ID.html``: a chemical, how it hurts, what it must never meet, first aid."""
-
-    title: str
-    lead: Prose
-    hazards_heading: str = ""
-    hazards: tuple[SignView, ...] = ()
-    never_heading: str = ""
-    never: Prose = ()
-    wear_heading: str = ""
-    wear: tuple[SignView, ...] = ()
-    facts: tuple[FactView, ...] = ()
-    figures: tuple[FigureView, ...] = ()
-    first_aid_heading: str = ""
-    first_aid: tuple[LinkView, ...] = ()
-    used_heading: str = ""
-    used: tuple[LinkView, ...] = ()
-    waivers: tuple[WaiverView, ...] = ()
-
-
-@dataclass(frozen=True, slots=True, kw_only=True)
-class IncidentView:
-    """One thing that can go wrong: the first minute large, then whom to ring and how soon."""
+class WordView:
+    """One word of the trade: what it means, what else it is called, what it is taken for."""
 
     anchor: str
-    name: str
-    first_word: str
-    first_minute: Prose
-    wait: FigureView | None = None
-    then: FactView
-    ring: tuple[FactView, ...] = ()
-    source: Prose = ()
-    picture: PictureView | None = None
+    word: str
+    means: Prose
+    facts: tuple[FactView, ...] = ()
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
-class IncidentsView:
-    """``incidents.html``: read in a hurry, without a script."""
+class WordsView:
+    """``words.html``, in the order of the alphabet."""
 
     title: str
     lead: Prose
-    jump_label: str
-    jump: tuple[LinkView, ...]
-    incidents: tuple[IncidentView, ...]
-    contacts_heading: str = ""
-    contacts: tuple[FactView, ...] = ()
+    words: tuple[WordView, ...]
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class ReferenceView:
+    """``reference.html``: the way to everything that is looked up."""
+
+    title: str
+    lead: Prose
+    ways_label: str
+    ways: tuple[LinkView, ...]
+    more_heading: str = ""
+    more: tuple[LinkView, ...] = ()

@@ -128,10 +128,7 @@ def navigation(spot: Spot) -> tuple[tuple[str, str, str], ...]:
         entries.append(("procedures", _("Procedures"), "procedures/index.html"))
     if spot.desk.practice_topics:
         entries.append(("self-tests", _("Test yourself"), "self-tests/index.html"))
-    if content.figures:
-        entries.append(("values", _("Values"), "values.html"))
-    if content.sources:
-        entries.append(("sources", _("Sources"), "sources.html"))
+    entries.append(("reference", _("Reference"), "reference.html"))
     entries.append(("examine", _("Examine"), "examine.html"))
     return tuple(entries)
 

@@ -2,37 +2,28 @@
 
 from __future__ import annotations
 
-from basinside.model.derived import NeededLevel
-from basinside.model.instrument import Instrument, Part
-from basinside.model.words import Contact
+from basinside.model.instrument import Instrument
 from basinside.render.view_types import (
     FactView,
     FigureView,
     InstrumentView,
     LinkView,
     LookAlikeView,
-    PartView,
+    PictureView,
     Prose,
+    RouteView,
     SingleUseView,
     TestLineView,
     plain,
 )
+from basinside.render.views.chemicals import chemicals
+from basinside.render.views.partly import for_parts, never_heat
+from basinside.render.views.parts import drawn_parts, part_view, retire_facts, spaulding
 from basinside.render.views.routes import matrix_view, route_view
 from basinside.render.views.spot import Spot, fact, present, state
-from basinside.render.views.titles import procedure_title
+from basinside.render.views.titles import procedure_title, short_title
 from basinside.render.views.waivers import waiver_views
 from basinside.render.wording import _, listed, n_, sentence
-
-
-def spaulding(contact: Contact) -> str:
-    """Return the class that belongs to a contact (Spaulding, as CDC 2008 prints it)."""
-    if contact in {"sterile tissue", "blood stream"}:
-        return _("critical")
-    if contact in {"mucous membrane", "broken skin"}:
-        return _("semi-critical")
-    if contact == "whole skin":
-        return _("non-critical")
-    return _("no contact")
 
 
 def instrument_view(spot: Spot, instrument: Instrument) -> InstrumentView | SingleUseView:
@@ -40,32 +31,21 @@ def instrument_view(spot: Spot, instrument: Instrument) -> InstrumentView | Sing
     if instrument.label == "single use":
         return _single_use(spot, instrument)
     verdicts = spot.desk.verdicts(instrument)
-    procedures = tuple(
-        LinkView(
-            text=procedure_title(spot.desk.whole(name)),
-            href=spot.link(f"procedures/{name}.html"),
-            note=_("about {time}").format(time=spot.desk.whole(name).about.text()),
-        )
-        for name in spot.desk.procedures_of(instrument.instrument)
-    )
     return InstrumentView(
         title=instrument.name,
         lead=_lead(spot, instrument),
+        never=never_heat(spot, instrument),
         facts=_facts(spot, instrument),
         assembled=spot.picture(
             instrument.assembled, _("The {name}, put together").format(name=instrument.name)
         ),
-        drawing=spot.picture(
-            instrument.drawing,
-            _("The parts of the {name}, taken apart").format(name=instrument.name),
-            _("Taken apart"),
-        ),
+        drawing=_apart(spot, instrument),
         procedures_heading=_("Procedures"),
-        procedures=procedures,
+        procedures=_procedures(spot, instrument),
         look_alikes_heading=_("Looks the same, and is not"),
         look_alikes=_look_alikes(spot, instrument),
         routes_heading=_("Which ways are permitted here"),
-        routes=tuple(route_view(spot, instrument, each) for each in verdicts),
+        routes=_routes(spot, instrument),
         parts_heading=_("Parts"),
         parts_note=plain(
             n_(
@@ -74,7 +54,7 @@ def instrument_view(spot: Spot, instrument: Instrument) -> InstrumentView | Sing
                 sum(part.count for part in instrument.parts),
             )
         ),
-        parts=tuple(_part(spot, instrument, part) for part in instrument.parts),
+        parts=tuple(part_view(spot, instrument, part) for part in instrument.parts),
         take_apart_heading=_("Take apart, in this order"),
         take_apart=tuple(_part_name(instrument, each) for each in instrument.take_apart),
         matrix_heading=_("What each part tolerates"),
@@ -91,7 +71,7 @@ def instrument_view(spot: Spot, instrument: Instrument) -> InstrumentView | Sing
             for line in instrument.function_test
         ),
         retire_heading=_("When its life is over"),
-        retire=_retire(spot, instrument),
+        retire=retire_facts(spot, instrument),
         use_limit=_use_limit(spot, instrument),
         handling_heading=_("Handling"),
         handling=_handling(spot, instrument),
@@ -103,6 +83,32 @@ def instrument_view(spot: Spot, instrument: Instrument) -> InstrumentView | Sing
                 *(waiver for each in verdicts for waiver in each.route.waive),
             ),
         ),
+    )
+
+
+def _procedures(spot: Spot, instrument: Instrument) -> tuple[LinkView, ...]:
+    return tuple(
+        LinkView(
+            text=short_title(spot.desk.whole(name)),
+            href=spot.link(f"procedures/{name}.html"),
+            note=_("about {time}").format(time=spot.desk.whole(name).about.text()),
+        )
+        for name in spot.desk.procedures_of(instrument.instrument)
+    )
+
+
+def _routes(spot: Spot, instrument: Instrument) -> tuple[RouteView, ...]:
+    """Return what may be done first, then what may be done to some parts, then the refusals."""
+    verdicts = spot.desk.verdicts(instrument)
+    order = sorted(verdicts, key=lambda each: (not each.permitted, not for_parts(spot, each)))
+    return tuple(route_view(spot, instrument, each) for each in order)
+
+
+def _apart(spot: Spot, instrument: Instrument) -> PictureView | None:
+    return spot.picture(
+        instrument.drawing,
+        _("The parts of the {name}, taken apart").format(name=instrument.name),
+        _("Taken apart: {parts}.").format(parts=drawn_parts(instrument)),
     )
 
 
@@ -169,48 +175,6 @@ def _part_name(instrument: Instrument, part: str) -> str:
     return sentence(found.shown_name if found else part.replace("-", " "))
 
 
-def _part(spot: Spot, instrument: Instrument, part: Part) -> PartView:
-    needed = spot.desk.instrument(instrument).needed[part.part]
-    tools, oil = part.tools, part.lubricate
-    agent = spot.desk.content.agents.get(oil.with_) if oil else None
-    return PartView(
-        anchor=part.part,
-        name=sentence(part.shown_name),
-        count=n_("one", "{n} of them", part.count),
-        facts=present(
-            fact(_("Touches"), sentence(listed(part.touches))),
-            fact(_("Needs at least"), sentence(needed.level), _why_level(needed)),
-            fact(_("Hollow inside"), _("Yes: fill it, flush it, look through it"))
-            if part.lumen
-            else None,
-            fact(_("Use only"), listed(tools.use)) if tools else None,
-            fact(_("Never use"), listed(tools.never)) if tools else None,
-            fact(
-                _("Lubricate"),
-                (
-                    *spot.prose(oil.amount),
-                    *plain(_(" of {name}, when ").format(name=agent.name if agent else oil.with_)),
-                    *spot.prose(oil.when),
-                ),
-                _("never {what}").format(what=oil.never) if oil.never else "",
-            )
-            if oil
-            else None,
-        ),
-        waivers=waiver_views(spot, part.waive),
-    )
-
-
-def _why_level(needed: NeededLevel) -> str:
-    if needed.decided is None:
-        return spaulding(needed.contact)
-    return _("decided by {by} and {second}; the other view: {view}").format(
-        by=needed.decided.by,
-        second=needed.decided.second or "?",
-        view=needed.decided.other_view,
-    )
-
-
 def _look_alikes(spot: Spot, instrument: Instrument) -> tuple[LookAlikeView, ...]:
     views = []
     for alike in instrument.look_alikes:
@@ -223,28 +187,28 @@ def _look_alikes(spot: Spot, instrument: Instrument) -> tuple[LookAlikeView, ...
                     text=other.name, href=spot.link(f"instruments/{other.instrument}.html")
                 ),
                 tell_apart=spot.prose(alike.tell_apart),
-                picture=spot.picture(
-                    other.assembled or other.drawing,
-                    _("The {name}").format(name=other.name),
-                ),
+                own=_beside(spot, instrument, _("This one")) if _drawn(spot, other) else None,
+                picture=_beside(spot, other, _("The other one")),
             )
         )
     return tuple(views)
 
 
-def _retire(spot: Spot, instrument: Instrument) -> tuple[FactView, ...]:
-    then = {
-        "retire whole": _("Retire the whole instrument."),
-        "replace part": _("Replace the part."),
-        "repair": _("Send it for repair."),
-    }
-    gathered: dict[tuple[str, str], list[str]] = {}
-    for part in instrument.parts:
-        for sign in part.retire_when:
-            gathered.setdefault((sign.sign, then[sign.then]), []).append(part.shown_name)
-    return tuple(
-        fact(sentence(listed(names)), (*spot.prose(state(sign)), *plain(f" {what}")))
-        for (sign, what), names in gathered.items()
+def _drawn(spot: Spot, instrument: Instrument) -> str:
+    """Return the name of the drawing that shows an instrument best; empty for none."""
+    pictures = spot.desk.content.pictures
+    names = (instrument.assembled, instrument.drawing)
+    return next((each for each in names if each and each in pictures), "")
+
+
+def _beside(spot: Spot, instrument: Instrument, which: str) -> PictureView | None:
+    marked = instrument.applies_to.marked if instrument.applies_to else ""
+    return spot.picture(
+        _drawn(spot, instrument),
+        _("The {name}").format(name=instrument.name),
+        _("{which}: {name}. {marked}").format(
+            which=which, name=instrument.name, marked=state(marked) if marked else ""
+        ),
     )
 
 
@@ -255,20 +219,13 @@ def _use_limit(spot: Spot, instrument: Instrument) -> FigureView | None:
 
 def _handling(spot: Spot, instrument: Instrument) -> tuple[FactView, ...]:
     moist, under = instrument.keep_moist_with, instrument.immersion
-    agents = spot.desk.content.agents
-
     at_use: dict[str, list[str]] = {}
     for part, level in instrument.at_use.items():
         at_use.setdefault(level, []).append(part)
 
-    def named(words: tuple[str, ...]) -> str:
-        return sentence(
-            listed([agents[each].name.lower() if each in agents else each for each in words])
-        )
-
     return present(
-        fact(_("Keep moist with"), named(moist.use)) if moist else None,
-        fact(_("Never keep it in"), named(moist.never)) if moist else None,
+        fact(_("Keep moist with"), chemicals(spot, moist.use)) if moist else None,
+        fact(_("Never wet it with"), chemicals(spot, moist.never)) if moist else None,
         fact(_("When boiled"), sentence(under.boiling or "")) if under else None,
         fact(_("In a chemical bath"), sentence(under.chemical or "")) if under else None,
         *(

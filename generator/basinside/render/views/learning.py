@@ -18,6 +18,7 @@ from basinside.render.view_types import (
     StartView,
     plain,
 )
+from basinside.render.views.partly import for_parts, never_heat
 from basinside.render.views.spot import Spot
 from basinside.render.views.titles import procedure_title
 from basinside.render.wording import _, n_, sentence
@@ -43,14 +44,13 @@ def start_view(spot: Spot) -> StartView:
                 note=_("Practise with reasons. Nothing is sent anywhere."),
             )
         )
-    if content.figures:
-        jobs.append(
-            LinkView(
-                text=_("Look up a value"),
-                href="values.html",
-                note=_("Every time, strength and limit, with its source."),
-            )
+    jobs.append(
+        LinkView(
+            text=_("Look something up"),
+            href="reference.html",
+            note=_("Values, chemicals, ways, words, sources."),
         )
+    )
     if content.procedures:
         jobs.append(
             LinkView(
@@ -74,6 +74,16 @@ def start_view(spot: Spot) -> StartView:
         bench_heading=_("Our instruments"),
         bench_note=_bench_note(spot),
         bench=tuple(_bench_item(spot, name) for name in content.instruments),
+        around_heading=_("Work around the basin"),
+        around=tuple(
+            LinkView(
+                text=procedure_title(spot.desk.whole(name)),
+                href=f"procedures/{name}.html",
+                note=_("about {time}").format(time=spot.desk.whole(name).about.text()),
+            )
+            for name, procedure in content.procedures.items()
+            if procedure.instrument is None
+        ),
     )
 
 
@@ -97,13 +107,14 @@ def _bench_item(spot: Spot, name: str) -> BenchItemView:
         routes = [
             each.route.name[:1].lower() + each.route.name[1:]
             for each in spot.desk.verdicts(instrument)
-            if each.permitted
+            if each.permitted or for_parts(spot, each)
         ]
         note = _("at least {level} · {routes}").format(
             level=spot.desk.instrument(instrument).highest,
             routes=" · ".join(routes) if routes else _("no way permitted"),
         )
-        word = ""
+        never = never_heat(spot, instrument)
+        word = never.label if never else ""
     return BenchItemView(
         name=instrument.name,
         note=note,

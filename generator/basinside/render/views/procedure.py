@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from basinside.model.derived import PlacedStep, WholeProcedure
+from basinside.model.words import CARE_LEVELS
 from basinside.render.view_types import (
     BasinView,
     FactView,
@@ -16,11 +17,12 @@ from basinside.render.view_types import (
     ValueLineView,
     plain,
 )
+from basinside.render.views.partly import never_heat
 from basinside.render.views.spot import Spot, ended, fact, present, state
 from basinside.render.views.step import step_view
 from basinside.render.views.titles import procedure_title
 from basinside.render.views.waivers import waiver_views
-from basinside.render.wording import _, n_, sentence
+from basinside.render.wording import _, listed, n_, sentence
 
 
 def procedure_view(spot: Spot, whole: WholeProcedure) -> ProcedureView:
@@ -34,6 +36,7 @@ def procedure_view(spot: Spot, whole: WholeProcedure) -> ProcedureView:
                 " they are watched at sign-off."
             )
         ),
+        never=never_heat(spot, instrument) if instrument else None,
         notes=_notes(spot, whole),
         paper_note=plain(_("Keep on what you wear until a step says something else.")),
         picture=spot.picture(
@@ -92,27 +95,54 @@ def _notes(spot: Spot, whole: WholeProcedure) -> tuple[Prose, ...]:
 
 
 def _headline(spot: Spot, whole: WholeProcedure) -> tuple[FactView, ...]:
-    instrument = whole.instrument
-    if instrument is None or whole.level is None:
-        return ()
-    limit = instrument.use_limit
     return present(
-        fact(
-            _("Needs at least"),
-            sentence(spot.desk.instrument(instrument).highest),
-            _("this procedure gives: {level}").format(level=whole.level),
-        ),
+        *_level_facts(spot, whole),
         fact(
             _("About"),
             whole.about.text(),
             _("from first to last step, an estimate"),
         ),
+        *_use_facts(spot, whole),
+        fact(_("Vessel"), _vessel_name(spot, whole.procedure.vessel)),
+    )
+
+
+def _level_facts(spot: Spot, whole: WholeProcedure) -> tuple[FactView, ...]:
+    """Return what the parts need and what the procedure gives; nothing without a route."""
+    instrument = whole.instrument
+    if instrument is None or whole.level is None or not whole.parts:
+        return ()
+    needed = spot.desk.instrument(instrument).needed
+    least = max((needed[each.part].level for each in whole.parts), key=CARE_LEVELS.index)
+    facts = [
+        fact(
+            _("Needs at least"),
+            sentence(least),
+            _("this procedure gives: {level}").format(level=whole.level),
+        )
+    ]
+    if len(whole.parts) < len(instrument.parts):
+        facts.append(
+            fact(
+                _("For these parts only"),
+                sentence(listed([each.shown_name for each in whole.parts])),
+                _("the other parts have a procedure of their own"),
+            )
+        )
+    return tuple(facts)
+
+
+def _use_facts(spot: Spot, whole: WholeProcedure) -> tuple[FactView, ...]:
+    instrument = whole.instrument
+    if instrument is None or whole.level is None:
+        return ()
+    limit = instrument.use_limit
+    return (
         fact(
             _("Use limit"),
             spot.value_prose(limit.at) if limit else plain(_("No fixed number")),
             state(limit.counts) if limit else _("retire it by what you see"),
         ),
-        fact(_("Vessel"), _vessel_name(spot, whole.procedure.vessel)),
     )
 
 
@@ -123,8 +153,11 @@ def _vessel_name(spot: Spot, vessel: str | None) -> str:
     return found.name or found.vessel.replace("-", " ")
 
 
-def flow_view(whole: WholeProcedure) -> FlowView:
-    """Return the flow line of a procedure: its stages in working order, returns included."""
+def flow_view(whole: WholeProcedure) -> FlowView | None:
+    """Return the flow line of a procedure: its stages in working order, returns included.
+
+    A task of a single stage has none: there is nowhere to go on it.
+    """
     basins = []
     turns: dict[str, int] = {}
     for stage, time in zip(whole.procedure.stages, whole.stages_about, strict=True):
@@ -137,14 +170,18 @@ def flow_view(whole: WholeProcedure) -> FlowView:
                     href=f"#{_stage_anchor(stage.stage, turns[stage.stage])}",
                 )
             )
-    return FlowView(
-        label=n_(
+    if len(basins) < 2 and whole.route is None:
+        return None
+    label = (
+        n_(
             "One stage, from point of use to storage",
             "{n} stages, from point of use to storage",
             len(basins),
-        ),
-        basins=tuple(basins),
+        )
+        if whole.route
+        else n_("One stage of this task", "{n} stages of this task", len(basins))
     )
+    return FlowView(label=label, basins=tuple(basins))
 
 
 def _short_stage(name: str) -> str:
@@ -252,11 +289,12 @@ def _related(spot: Spot, whole: WholeProcedure) -> tuple[LinkView, ...]:
                 note=_("parts, what it tolerates, when to retire it"),
             )
         )
-    links.append(
-        LinkView(
-            text=_("Observation sheet"),
-            href=spot.link(f"print/observation-{whole.procedure.procedure}.html"),
-            note=_("to print, tick and sign"),
+    if spot.desk.watched(whole.procedure.procedure):
+        links.append(
+            LinkView(
+                text=_("Observation sheet"),
+                href=spot.link(f"print/observation-{whole.procedure.procedure}.html"),
+                note=_("to print, tick and sign"),
+            )
         )
-    )
     return tuple(links)

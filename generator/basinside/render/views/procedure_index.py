@@ -11,8 +11,8 @@ from basinside.render.view_types import (
     plain,
 )
 from basinside.render.views.spot import Spot, fact, present, state
-from basinside.render.views.titles import procedure_title
-from basinside.render.wording import _, sentence
+from basinside.render.views.titles import procedure_title, short_title
+from basinside.render.wording import _, listed, sentence
 
 
 def procedure_index_view(spot: Spot) -> ProcedureIndexView:
@@ -23,9 +23,26 @@ def procedure_index_view(spot: Spot) -> ProcedureIndexView:
         names = spot.desk.procedures_of(instrument.instrument)
         if names:
             groups.append(_group(spot, instrument, names))
+    shared = [name for name, each in content.procedures.items() if each.instrument is None]
+    if shared:
+        groups.append(
+            ProcedureGroupView(
+                anchor="shared",
+                name=_("Work around the basin"),
+                note=plain(
+                    _(
+                        "Tasks that several procedures share: making up solutions, running a load,"
+                        " looking after brushes and basins."
+                    )
+                ),
+                rows=_rows(spot, shared),
+            )
+        )
     return ProcedureIndexView(
         title=_("Procedures"),
         lead=plain(_("Find the instrument in your hand. Look at how it is marked.")),
+        jump_label=_("Jump to"),
+        jump=tuple(LinkView(text=each.name, href=f"#{each.anchor}") for each in groups),
         groups=tuple(groups),
         sheets_heading=_("Watch someone work"),
         sheets_anchor="observe",
@@ -36,28 +53,12 @@ def procedure_index_view(spot: Spot) -> ProcedureIndexView:
                 note=_("observation sheet, to print, tick and sign"),
             )
             for name in content.procedures
+            if spot.desk.watched(name)
         ),
     )
 
 
 def _group(spot: Spot, instrument: Instrument, names: list[str]) -> ProcedureGroupView:
-    rows = []
-    for name in names:
-        whole = spot.desk.whole(name)
-        route = whole.route
-        rows.append(
-            ProcedureRowView(
-                link=LinkView(
-                    text=route.name if route else procedure_title(whole),
-                    href=spot.link(f"procedures/{name}.html"),
-                ),
-                facts=present(
-                    fact(_("Reaches"), sentence(whole.level or "")),
-                    fact(_("About"), whole.about.text()),
-                    fact(_("Steps"), str(len(whole.steps))),
-                ),
-            )
-        )
     marked = instrument.applies_to.marked if instrument.applies_to else ""
     return ProcedureGroupView(
         anchor=instrument.instrument,
@@ -65,5 +66,28 @@ def _group(spot: Spot, instrument: Instrument, names: list[str]) -> ProcedureGro
         href=spot.link(f"instruments/{instrument.instrument}.html"),
         note=spot.prose(_("Marked: {how}").format(how=state(marked)) if marked else ""),
         picture=spot.picture(instrument.assembled or instrument.drawing, ""),
-        rows=tuple(rows),
+        rows=_rows(spot, names),
+    )
+
+
+def _rows(spot: Spot, names: list[str]) -> tuple[ProcedureRowView, ...]:
+    return tuple(_row(spot, name) for name in names)
+
+
+def _row(spot: Spot, name: str) -> ProcedureRowView:
+    whole = spot.desk.whole(name)
+    some = whole.instrument is not None and len(whole.parts) < len(whole.instrument.parts)
+    return ProcedureRowView(
+        link=LinkView(
+            text=whole.route.name if whole.route else short_title(whole),
+            href=spot.link(f"procedures/{name}.html"),
+        ),
+        facts=present(
+            fact(_("Only for"), listed([each.shown_name for each in whole.parts]))
+            if some
+            else None,
+            fact(_("Reaches"), sentence(whole.level or "")),
+            fact(_("About"), whole.about.text()),
+            fact(_("Steps"), str(len(whole.steps))),
+        ),
     )

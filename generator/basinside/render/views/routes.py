@@ -14,7 +14,8 @@ from basinside.render.view_types import (
     VerdictView,
     plain,
 )
-from basinside.render.views.spot import Spot, fact, present
+from basinside.render.views.partly import for_parts
+from basinside.render.views.spot import Spot, fact, present, state
 from basinside.render.views.titles import procedure_title
 from basinside.render.wording import _, listed, sentence
 
@@ -27,6 +28,8 @@ def route_view(spot: Spot, instrument: Instrument, verdict: RouteVerdict) -> Rou
         for name in spot.desk.procedures_of(instrument.instrument)
         if spot.desk.content.procedures[name].route == route.route
     ]
+    if for_parts(spot, verdict):
+        return _partly(spot, verdict, procedures)
     if not verdict.permitted:
         return RouteView(
             anchor=f"route-{route.route}",
@@ -36,7 +39,6 @@ def route_view(spot: Spot, instrument: Instrument, verdict: RouteVerdict) -> Rou
             facts=_gathered_reasons(spot, verdict),
             instead=_instead(spot, instrument),
         )
-    durations = [spot.desk.whole(name).about.text() for name in procedures]
     return RouteView(
         anchor=f"route-{route.route}",
         name=route.name,
@@ -45,42 +47,79 @@ def route_view(spot: Spot, instrument: Instrument, verdict: RouteVerdict) -> Rou
         reason=plain(
             _("Every part stands it and it reaches: {level}.").format(level=verdict.level)
         ),
-        facts=present(
-            fact(
-                _("Who says it reaches that"),
-                spot.citation(verdict.reaches.source) if verdict.reaches else "",
-            ),
-            fact(_("Held for"), spot.value_prose(route.hold)),
-            fact(_("About"), listed(tuple(dict.fromkeys(durations)))),
-            fact(
-                _("Vessels"),
-                listed([each.vessel.name or each.vessel.vessel for each in verdict.vessels]),
-            ),
+        facts=_how(spot, verdict, procedures),
+        procedures=_links(spot, procedures),
+    )
+
+
+def _partly(spot: Spot, verdict: RouteVerdict, procedures: list[str]) -> RouteView:
+    """Return a way that is permitted for some parts, and for each other part why it is not."""
+    fit = sentence(listed([each.shown_name for each in verdict.fit]))
+    return RouteView(
+        anchor=f"route-{verdict.route.route}",
+        name=verdict.route.name,
+        permitted=True,
+        partly=True,
+        verdict=_("Permitted for some parts only"),
+        fit=fact(
+            _("Permitted for:"),
+            state(fit),
+            _("They stand it, and it reaches: {level}.").format(level=verdict.level),
         ),
-        procedures=tuple(
-            LinkView(
-                text=procedure_title(spot.desk.whole(name)),
-                href=spot.link(f"procedures/{name}.html"),
-            )
-            for name in procedures
+        facts=(
+            *(
+                fact(_("Not for:"), f"{parts} ({what})", source)
+                for parts, what, source in reasons_by_part(spot, verdict)
+            ),
+            *_how(spot, verdict, procedures),
         ),
+        procedures=_links(spot, procedures),
+    )
+
+
+def _how(spot: Spot, verdict: RouteVerdict, procedures: list[str]) -> tuple[FactView, ...]:
+    durations = [spot.desk.whole(name).about.text() for name in procedures]
+    return present(
+        fact(
+            _("Who says it reaches that"),
+            spot.citation(verdict.reaches.source) if verdict.reaches else "",
+        ),
+        fact(_("Held for"), spot.value_prose(verdict.route.hold)),
+        fact(_("About"), listed(tuple(dict.fromkeys(durations)))),
+        fact(
+            _("Vessels"),
+            listed([each.vessel.name or each.vessel.vessel for each in verdict.vessels]),
+        ),
+    )
+
+
+def _links(spot: Spot, procedures: list[str]) -> tuple[LinkView, ...]:
+    return tuple(
+        LinkView(
+            text=procedure_title(spot.desk.whole(name)),
+            href=spot.link(f"procedures/{name}.html"),
+        )
+        for name in procedures
     )
 
 
 def _gathered_reasons(spot: Spot, verdict: RouteVerdict) -> tuple[FactView, ...]:
-    """Return one line for each property and source, naming every part it holds for."""
+    return tuple(
+        fact(sentence(parts) or _("This instrument"), what, source)
+        for parts, what, source in reasons_by_part(spot, verdict)
+    )
+
+
+def reasons_by_part(spot: Spot, verdict: RouteVerdict) -> list[tuple[str, str, str]]:
+    """Return (parts, property, source) of a refusal: each property with all parts it holds for."""
     gathered: dict[tuple[str, str], list[str]] = {}
     for reason in verdict.reasons:
         name = reason.part.shown_name if reason.part else ""
         gathered.setdefault((_property(reason), spot.citation(reason.source)), []).append(name)
-    return tuple(
-        fact(
-            sentence(listed(tuple(dict.fromkeys(filter(None, names)))) or _("This instrument")),
-            what,
-            source,
-        )
+    return [
+        (listed(tuple(dict.fromkeys(filter(None, names)))), what, source)
         for (what, source), names in gathered.items()
-    )
+    ]
 
 
 def _property(reason: Reason) -> str:
@@ -101,18 +140,21 @@ def _property(reason: Reason) -> str:
 
 
 def _instead(spot: Spot, instrument: Instrument) -> Prose:
-    good = [each.route.name for each in spot.desk.verdicts(instrument) if each.permitted]
+    good = []
+    for each in spot.desk.verdicts(instrument):
+        name = each.route.name[:1].lower() + each.route.name[1:]
+        if each.permitted:
+            good.append(name)
+        elif for_parts(spot, each):
+            parts = listed([part.shown_name for part in each.fit])
+            good.append(_("{route} for {parts}").format(route=name, parts=parts))
     if not good:
         return plain(
             _("Nothing is permitted here for this instrument. Ask the {who}.").format(
                 who=_responsible(spot)
             )
         )
-    return plain(
-        _("What would do: {routes}.").format(
-            routes=listed([each[:1].lower() + each[1:] for each in good])
-        )
-    )
+    return plain(_("What would do: {routes}.").format(routes=listed(good)))
 
 
 def _responsible(spot: Spot) -> str:

@@ -6,6 +6,7 @@ from typing import Any
 
 from basinside.model.content import AskedItem
 from basinside.render.view_types import (
+    BuiltOnView,
     LinkView,
     OptionView,
     PlaceView,
@@ -95,7 +96,26 @@ def _question(spot: Spot, number: int, asked: AskedItem) -> QuestionView:
             for option in asked.item.options
         ),
         reveal=_("Show the answer"),
+        built_on=_built_on(spot, asked),
         lead_back=_leads(spot, asked),
+    )
+
+
+def _built_on(spot: Spot, asked: AskedItem) -> BuiltOnView | None:
+    """Return what was published that an item was built on; a scenario's stands at its last item.
+
+    It is shown with the answer and never before, for it may give the answer away.
+    """
+    found = asked.item.built_on
+    scenario = asked.scenario
+    if found is None and scenario is not None and scenario.items[-1] is asked.item:
+        found = scenario.built_on
+    if found is None:
+        return None
+    return BuiltOnView(
+        word=_("This has happened:"),
+        says=spot.prose(found.says),
+        source=plain(_("Source: {source}").format(source=spot.citation(found.source))),
     )
 
 
@@ -149,7 +169,18 @@ def _links_to(spot: Spot, about: tuple[str, ...]) -> list[LinkView]:
             )
         elif each in content.figures or each in content.choices:
             entry = content.figures.get(each) or content.choices[each]
-            links.append(LinkView(text=sentence(entry.is_), href=spot.link(f"values.html#{each}")))
+            page = "values.html" if each in content.figures else "choices.html"
+            links.append(LinkView(text=sentence(entry.is_), href=spot.link(f"{page}#{each}")))
+        elif each in content.routes:
+            links.append(
+                LinkView(text=content.routes[each].name, href=spot.link(f"routes.html#{each}"))
+            )
+        elif each in content.words:
+            links.append(
+                LinkView(
+                    text=sentence(content.words[each].word), href=spot.link(f"words.html#{each}")
+                )
+            )
     return links
 
 
@@ -188,7 +219,18 @@ def _player_item(spot: Spot, asked: AskedItem, question: QuestionView) -> dict[s
             for option, shown in zip(item.options, question.options, strict=True)
         ],
         "plan": spot.desk.derived.plans[item.item],
+        "built_on": _happened(question.built_on),
         "lead": [{"text": each.text, "href": each.href} for each in question.lead_back],
+    }
+
+
+def _happened(built_on: BuiltOnView | None) -> dict[str, Any] | None:
+    if built_on is None:
+        return None
+    return {
+        "word": built_on.word,
+        "says": _spans(built_on.says),
+        "source": _spans(built_on.source),
     }
 
 

@@ -88,6 +88,10 @@ class Desk:
                 subjects.setdefault(each, []).append(asked)
         return subjects
 
+    def watched(self, procedure: str) -> bool:
+        """Whether there is anything to watch in a procedure, and so a sheet to watch it by."""
+        return bool(self.derived.checklists[procedure].lines)
+
     def procedures_of(self, instrument: str) -> list[str]:
         """Return the ids of the procedures of an instrument."""
         return [

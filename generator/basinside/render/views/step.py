@@ -44,10 +44,11 @@ def step_view(
         needs=_needs(spot, placed),
         figure=figure,
         facts=_step_facts(spot, placed),
-        lines=step_lines(spot, whole.instrument, placed),
+        lines=step_lines(spot, whole, placed),
         lines_short=step.action == "take apart",
         decided=_decided(spot, step.choice),
         source=source,
+        picture=spot.picture(step.picture, words_of(spot.prose(step.do))),
         practise=_practise(spot, whole, placed),
         waivers=waiver_views(spot, step.waive),
     )
@@ -105,6 +106,11 @@ def _step_facts(spot: Spot, placed: PlacedStep) -> tuple[FactView, ...]:
     return present(*facts)
 
 
+def words_of(prose: Prose) -> str:
+    """Return a sentence as plain words, for those who do not see the picture beside it."""
+    return "".join(span.text for span in prose)
+
+
 def _way_to(spot: Spot, procedure: str) -> SpanView:
     title = procedure_title(spot.desk.whole(procedure))
     return SpanView(kind="link", text=title, href=spot.link(f"procedures/{procedure}.html"))
@@ -139,7 +145,7 @@ def _decided(spot: Spot, choice: str | None) -> DecidedView | None:
     return DecidedView(
         word=_("Here:"),
         text=(*spot.prose(sentence(found.is_)), *plain(": "), *spot.prose(ended(found.chosen))),
-        link=LinkView(text=_("Who chose this, and why"), href=spot.link(f"values.html#{choice}")),
+        link=LinkView(text=_("Who chose this, and why"), href=spot.link(f"choices.html#{choice}")),
     )
 
 

@@ -2,17 +2,17 @@
 
 from __future__ import annotations
 
-from basinside.model.derived import PlacedStep
+from basinside.model.derived import PlacedStep, WholeProcedure
 from basinside.model.instrument import Instrument, Part
 from basinside.render.view_types import FactView, StepLineView, plain
+from basinside.render.views.chemicals import chemical_span
 from basinside.render.views.spot import Spot, fact, present
 from basinside.render.wording import _, sentence
 
 
-def step_lines(
-    spot: Spot, instrument: Instrument | None, placed: PlacedStep
-) -> tuple[StepLineView, ...]:
+def step_lines(spot: Spot, whole: WholeProcedure, placed: PlacedStep) -> tuple[StepLineView, ...]:
     """Return the lines that a step asks of its instrument, in working order; none for most."""
+    instrument = whole.instrument
     if instrument is None:
         return ()
     if placed.step.action == "test":
@@ -24,7 +24,7 @@ def step_lines(
     if placed.step.action == "lubricate":
         return tuple(
             StepLineView(do=plain(sentence(each.shown_name)), then=_oil(spot, each))
-            for each in instrument.parts
+            for each in whole.parts
             if each.lubricate
         )
     return ()
@@ -53,9 +53,8 @@ def _oil(spot: Spot, part: Part) -> tuple[FactView, ...]:
     oil = part.lubricate
     if oil is None:
         return ()
-    agent = spot.desk.content.agents.get(oil.with_)
     return present(
-        fact(_("With:"), agent.name if agent else oil.with_.replace("-", " ")),
+        fact(_("With:"), (chemical_span(spot, oil.with_),)),
         fact(_("How much:"), spot.prose(oil.amount)),
         fact(_("When:"), spot.prose(oil.when)),
         fact(_("Never:"), oil.never or ""),
