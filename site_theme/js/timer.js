@@ -51,7 +51,7 @@
       left: Basinside.timing.counted(reading.left),
       broken: timer.broken === null ? '' : clockWords(now, timer.broken),
     };
-    const lines = [say(`timer.${reading.state.replace(' ', '-')}`, holes)];
+    const lines = [say(`timer.${reading.state}`, holes)];
     if (reading.state === 'running' || reading.state === 'reached') {
       lines.push(say('timer.log', holes));
       if (reading.latest !== null) lines.push(say('timer.latest', holes));
@@ -81,13 +81,13 @@
     const buttons = {
       running: [button('broken', broken), button('out', away)],
       reached: [button('out', away)],
-      'too long': [button('out', away)],
+      'too-long': [button('out', away)],
       interrupted: [button('again', again), button('drop', away)],
-      'clock changed': [button('again', again), button('drop', away)],
+      'clock-changed': [button('again', again), button('drop', away)],
     }[said.state];
     return make(
       'div',
-      { class: `time ${said.state.replace(' ', '-')}`, 'data-timer': timer.id },
+      { class: `time ${said.state}`, 'data-timer': timer.id },
       make('p', { class: 'time-name' }, href ? make('a', { href }, timer.name) : timer.name),
       make('p', { class: 'time-left', 'aria-hidden': 'true' }, said.state === 'running' ? said.left : ''),
       ...said.lines.map((line) => make('p', {}, line)),
@@ -185,7 +185,7 @@
     let beat = 0;
     const due = () =>
       keeper.all().filter((/** @type {any} */ each) =>
-        ['reached', 'too long'].includes(Basinside.timing.read(each, Date.now()).state)
+        ['reached', 'too-long'].includes(Basinside.timing.read(each, Date.now()).state)
       );
     const draw = () => {
       const all = keeper.all();

@@ -14,7 +14,7 @@
    *   longest: number | null, broken: number | null}} Timer
    *   `step` is procedure/step; `longest` are the seconds after which it must be out;
    *   `broken` is the moment at which it was interrupted, null while it runs
-   * @typedef {{state: 'running' | 'reached' | 'too long' | 'interrupted' | 'clock changed',
+   * @typedef {{state: 'running' | 'reached' | 'too-long' | 'interrupted' | 'clock-changed',
    *   out: number, latest: number | null, left: number, over: number}} Reading
    *   `left` and `over` are whole seconds until and since the time was reached
    */
@@ -30,9 +30,9 @@
     const over = Math.max(0, Math.floor((now - out) / SECOND));
     const reading = { out, latest, left, over };
     if (timer.broken !== null) return { state: 'interrupted', ...reading };
-    if (now < timer.began) return { state: 'clock changed', ...reading };
+    if (now < timer.began) return { state: 'clock-changed', ...reading };
     if (now < out) return { state: 'running', ...reading };
-    return { state: latest !== null && now > latest ? 'too long' : 'reached', ...reading };
+    return { state: latest !== null && now > latest ? 'too-long' : 'reached', ...reading };
   }
 
   /**

@@ -107,7 +107,7 @@ def test_a_later_day_is_never_sooner_over(day: date, months: int) -> None:
     assert add_months(day, months) <= add_months(day + timedelta(days=1), months)
 
 
-@pytest.mark.parametrize("months", [-1, 1.0, True, "1", None, float("nan"), 12 * 9000])
+@pytest.mark.parametrize("months", [-12 * 9000, 1.0, True, "1", None, float("nan"), 12 * 9000])
 def test_months_that_are_none_are_an_error(months: Any) -> None:
     with pytest.raises(ValueError, match="months must"):
         add_months(date(2026, 1, 1), months)
@@ -234,7 +234,7 @@ def test_nothing_is_kept_longer_than_any_of_its_ends(
         (datetime(2028, 2, 20, 8, tzinfo=UTC), {"days": 14}, "without a time zone"),
         (date(9999, 12, 30), {"days": 14}, "after the year 9999"),
         (MADE, {"days": 10**12}, "after the year 9999"),
-        (date(9999, 12, 30), {"months": 1}, "past the year 9999"),
+        (date(9999, 12, 30), {"months": 1}, "years 1 to 9999"),
     ],
 )
 def test_a_bath_that_is_told_wrongly_is_an_error(

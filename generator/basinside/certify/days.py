@@ -8,14 +8,13 @@ the clock (48 h) count as whole days, rounded down.
 
 from __future__ import annotations
 
-from calendar import monthrange
 from datetime import date, timedelta
 from typing import Final
 
 from basinside.quantity import Kind, Quantity
+from basinside.science.clocks import add_months
 
 SECONDS_A_DAY: Final = 86_400
-MONTHS_A_YEAR: Final = 12
 
 
 class NotADurationError(ValueError):
@@ -41,11 +40,10 @@ def day_before(day: date, amount: Quantity) -> date:
 def _moved(day: date, amount: Quantity, way: int) -> date:
     end = date.max if way > 0 else date.min
     if amount.kind is Kind.MONTHS:
-        whole = day.year * MONTHS_A_YEAR + day.month - 1 + way * int(amount.base)
-        year, month = divmod(whole, MONTHS_A_YEAR)
-        if not date.min.year <= year <= date.max.year:
+        try:
+            return add_months(day, way * int(amount.base))
+        except ValueError:
             return end
-        return date(year, month + 1, min(day.day, monthrange(year, month + 1)[1]))
     if amount.kind is Kind.DAYS:
         days = int(amount.base)
     elif amount.kind is Kind.TIME:

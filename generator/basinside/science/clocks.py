@@ -92,7 +92,7 @@ def add_months(moment: Moment, months: int) -> Moment:
     moment:
         A day, or a day with its time, which is kept.
     months:
-        Whole months, not below 0; a year is 12.
+        Whole months, below 0 for earlier; a year is 12.
 
     Returns
     -------
@@ -102,8 +102,8 @@ def add_months(moment: Moment, months: int) -> Moment:
     Raises
     ------
     ValueError
-        When the moment is none or has a time zone, when the months are no whole number or below
-        0, or when the day is after the year 9999.
+        When the moment is none or has a time zone, when the months are no whole number, or when
+        the day is outside the calendar's years 1 to 9999.
 
     Examples
     --------
@@ -111,10 +111,11 @@ def add_months(moment: Moment, months: int) -> Moment:
     datetime.date(2029, 2, 28)
     """
     _wall_clock("moment", moment)
-    elapsed = moment.year * MONTHS_A_YEAR + moment.month - 1 + whole("months", months, 0)
+    most = MONTHS_A_YEAR * date.max.year
+    elapsed = moment.year * MONTHS_A_YEAR + moment.month - 1 + whole("months", months, -most)
     year, month = divmod(elapsed, MONTHS_A_YEAR)
-    if year > date.max.year:
-        raise ValueError(f"months must not lead past the year {date.max.year}, not {months}")
+    if not date.min.year <= year <= date.max.year:
+        raise ValueError(f"months must stay in the years 1 to {date.max.year}, not {months}")
     last = monthrange(year, month + 1)[1]
     return moment.replace(year=year, month=month + 1, day=min(moment.day, last))
 
