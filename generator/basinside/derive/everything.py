@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Mapping
 
+from basinside.derive.amounts.usual import clinic_amounts
 from basinside.derive.checklists import checklist_for
 from basinside.derive.editions import compare, differs, edition_document
 from basinside.derive.levels import gravest_contact, highest_needed, needed_level
@@ -29,16 +30,18 @@ def derive(content: Content, before: tuple[Content, Derived] | None = None) -> D
         name: same.get(id(procedure)) or place_steps(content, procedure)
         for name, procedure in content.procedures.items()
     }
+    vessels = clinic_vessels(content)
     return Derived(
         procedures=procedures,
         instruments={
             name: _instrument(content, instrument)
             for name, instrument in content.instruments.items()
         },
-        vessels={each.vessel.vessel: each for each in clinic_vessels(content)},
+        vessels={each.vessel.vessel: each for each in vessels},
         checklists={name: checklist_for(content, whole) for name, whole in procedures.items()},
         plans={asked.item.item: marking_plan(asked.item) for asked in content.items("practice")},
         since=_since_closed(content),
+        amounts=clinic_amounts(content, vessels, tuple(procedures.values())),
     )
 
 

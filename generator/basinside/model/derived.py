@@ -6,6 +6,7 @@ from collections.abc import Mapping
 from dataclasses import dataclass
 from typing import Any, Literal
 
+from basinside.model.amounts import Amounts
 from basinside.model.equipment import Agent, Route
 from basinside.model.handbook import KnowledgeNeed, PracticeNeed, Vessel, WayBack
 from basinside.model.instrument import Instrument, LevelDecided, Part, Reaches
@@ -241,3 +242,4 @@ class Derived:
     checklists: Mapping[str, Checklist]
     plans: Mapping[str, Mapping[str, Any]]
     since: Mapping[str, SinceClosed]
+    amounts: Amounts
