@@ -89,6 +89,8 @@ def _handbook(handbook: Handbook) -> Iterator[Named]:
     yield from _many("route", clinic.has, clinic.place, "has")
     for name in ("cases_per_year", "ready_reserve"):
         yield from _many_keys("instrument", getattr(clinic, name), clinic.place, name)
+    for rule in clinic.emergency:
+        yield from _many("instrument", rule.for_, rule.place, "for")
     for scope, procedures in handbook.scopes.items():
         yield from _many("procedure", procedures, handbook.place, "scopes", scope)
     for line in handbook.policy:

@@ -2,6 +2,8 @@
 
 from __future__ import annotations
 
+from pydantic import Field
+
 from basinside.model.entry import (
     Amount,
     Count,
@@ -57,8 +59,12 @@ class Vessel(Entry):
 
 
 class Emergency(Decided):
-    """What to do when nothing is permitted and the instrument cannot wait."""
+    """What to do when nothing is permitted and the instrument cannot wait.
 
+    ``for_`` names the instruments; the one that is named in the first rule comes first on pages.
+    """
+
+    for_: tuple[Id, ...] = Field(default=(), alias="for")
     when: Prose
     do: Prose
 
