@@ -15,7 +15,15 @@ from basinside.model.entry import (
     Truth,
     Waivable,
 )
-from basinside.model.words import CareLevel, Family, Hazard, ProductKind, RouteKind, Worn
+from basinside.model.words import (
+    CareLevel,
+    EquipmentKind,
+    Family,
+    Hazard,
+    ProductKind,
+    RouteKind,
+    Worn,
+)
 
 
 class Product(Entry):
@@ -72,9 +80,14 @@ class Route(Waivable):
 
 
 class Equipment(Entry):
-    """A tool, container or supply that steps and routes need."""
+    """A tool, container or supply that steps and routes need.
+
+    What has a ``kind`` is asked for at the beginning of a shift by every procedure that uses it;
+    what has none, only by the routes that need it. A ``vessel`` is asked for as the clinic's own.
+    """
 
     name: Text
+    kind: EquipmentKind | None = None
     note: Prose | None = None
 
 

@@ -118,6 +118,16 @@ Worn = Literal[
     "apron",
     "closed shoes",
 ]
+EquipmentKind = Literal[
+    "heat",
+    "vessel",
+    "water",
+    "protection",
+    "strip or indicator",
+    "wrapping",
+    "container",
+    "brush or tool",
+]
 PartsAre = Literal["apart", "together"]
 Water = Literal["drinking", "boiled", "sterile"]
 Immersion = Literal["floating allowed", "all under", "all under and filled", "never"]
@@ -173,6 +183,7 @@ ALL_LISTS: Final[dict[str, tuple[str, ...]]] = {
     "hazards": get_args(Hazard),
     "danger kind": get_args(DangerKind),
     "wear": get_args(Worn),
+    "equipment kind": get_args(EquipmentKind),
     "parts_are": get_args(PartsAre),
     "water": get_args(Water),
     "immersion": get_args(Immersion),
