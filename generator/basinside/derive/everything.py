@@ -10,6 +10,7 @@ from basinside.derive.editions import compare, differs, edition_document
 from basinside.derive.levels import gravest_contact, highest_needed, needed_level
 from basinside.derive.plans import marking_plan
 from basinside.derive.routes import judge_routes
+from basinside.derive.shift import clinic_shift
 from basinside.derive.steps import place_steps
 from basinside.derive.vessels import clinic_vessels
 from basinside.model.content import Content
@@ -31,17 +32,18 @@ def derive(content: Content, before: tuple[Content, Derived] | None = None) -> D
         for name, procedure in content.procedures.items()
     }
     vessels = clinic_vessels(content)
+    instruments = {
+        name: _instrument(content, instrument) for name, instrument in content.instruments.items()
+    }
     return Derived(
         procedures=procedures,
-        instruments={
-            name: _instrument(content, instrument)
-            for name, instrument in content.instruments.items()
-        },
+        instruments=instruments,
         vessels={each.vessel.vessel: each for each in vessels},
         checklists={name: checklist_for(content, whole) for name, whole in procedures.items()},
         plans={asked.item.item: marking_plan(asked.item) for asked in content.items("practice")},
         since=_since_closed(content),
         amounts=clinic_amounts(content, vessels, tuple(procedures.values())),
+        shift=clinic_shift(content, procedures, instruments, vessels),
     )
 
 

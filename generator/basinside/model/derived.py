@@ -11,6 +11,7 @@ from basinside.model.equipment import Agent, Route
 from basinside.model.handbook import KnowledgeNeed, PracticeNeed, Vessel, WayBack
 from basinside.model.instrument import Instrument, LevelDecided, Part, Reaches
 from basinside.model.procedure import Procedure, Stage, Step
+from basinside.model.shift import Shift
 from basinside.model.words import CareLevel, Contact, Worn
 from basinside.quantity import Quantity
 
@@ -243,3 +244,4 @@ class Derived:
     plans: Mapping[str, Mapping[str, Any]]
     since: Mapping[str, SinceClosed]
     amounts: Amounts
+    shift: Shift

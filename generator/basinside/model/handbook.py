@@ -61,7 +61,7 @@ class Vessel(Entry):
 class Emergency(Decided):
     """What to do when nothing is permitted and the instrument cannot wait.
 
-    ``for_`` names the instruments; the one that is named in the first rule comes first on pages.
+    ``for`` names the instruments; the one that is named in the first rule comes first on pages.
     """
 
     for_: tuple[Id, ...] = Field(default=(), alias="for")
