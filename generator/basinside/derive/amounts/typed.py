@@ -82,7 +82,7 @@ class Reader:
         return number.numerator
 
     def read(self, text: str, field: str, low: str, high: str, unit: str = "") -> Fraction:
-        """Return a text as a number between two bounds, both included."""
+        """Return a text as a number between two bounds, both included; a comma is noted once."""
         found = _matched(text, field)
         whole, decimals = found[1], found[2] or ""
         if len((whole + decimals).lstrip("0")) > MOST_FIGURES:
@@ -98,7 +98,7 @@ class Reader:
                 ),
                 said("check-unit"),
             )
-        if "," in text:
+        if "," in text and not any(each.code == "read-comma" for each in self.notes):
             self.notes.append(said("read-comma", typed=text, number=plain(number)))
         return number
 
