@@ -40,7 +40,10 @@ def derive(content: Content, before: tuple[Content, Derived] | None = None) -> D
         instruments=instruments,
         vessels={each.vessel.vessel: each for each in vessels},
         checklists={name: checklist_for(content, whole) for name, whole in procedures.items()},
-        plans={asked.item.item: marking_plan(asked.item) for asked in content.items("practice")},
+        plans={
+            asked.item.item: marking_plan(asked.item, figures=content.figures)
+            for asked in content.items("practice")
+        },
         since=_since_closed(content),
         amounts=clinic_amounts(content, vessels, tuple(procedures.values())),
         shift=clinic_shift(content, procedures, instruments, vessels),

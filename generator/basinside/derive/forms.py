@@ -17,7 +17,7 @@ from basinside.derive.plans import marking_plan
 from basinside.model.content import AskedItem, Content
 from basinside.model.prose import Words, read_prose
 from basinside.model.quiz import Assessment
-from basinside.model.words import THINKING
+from basinside.model.words import FORM_KINDS, THINKING
 
 
 class UnfillableError(ValueError):
@@ -56,12 +56,18 @@ def draw_form(content: Content, assessment: Assessment, seed: bytes) -> tuple[Dr
     the topic quotas the draw is repeated, seeded, until the thinking shares are met too.
 
     Raises:
-        UnfillableError: when a topic has too few items, or no draw meets the thinking shares.
+        UnfillableError: when a topic has too few items, no draw meets the thinking shares, or an
+            item is of a kind that no form can hold.
     """
     chance = random.Random(seed)  # noqa: S311 - a seed, kept secret inside the envelope
     pool = list(content.items("assessment"))
     by_topic: dict[str, list[AskedItem]] = {}
     for asked in pool:
+        if asked.item.kind not in FORM_KINDS:
+            raise UnfillableError(
+                f"{asked.item.item} is of kind {asked.item.kind}, which a sealed form cannot hold"
+                " yet; move it to a practice file"
+            )
         by_topic.setdefault(asked.topic, []).append(asked)
     wanted = quotas(assessment.blueprint.topics, assessment.items)
     for topic, number in wanted.items():

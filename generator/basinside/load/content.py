@@ -152,6 +152,7 @@ def load(files: Mapping[str, bytes], memory: Memory | None = None) -> tuple[Cont
         *content.procedures.values(),
         *content.instruments.values(),
         *content.observations.values(),
+        *content.questions,
     ):
         problems.extend(within(entry))
     unread = meant | {file for file, entry in read.items() if entry is None}

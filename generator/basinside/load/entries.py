@@ -81,7 +81,8 @@ def _missing(place: Place, name: str) -> Problem:
 
 
 def _without_tag(loc: tuple[Any, ...]) -> tuple[Any, ...]:
-    """Return a location without the word for one of several kinds of entry, after the index."""
+    """Return a location without the words for one of several kinds of entry."""
+    loc = tuple(each for each in loc if not str(each).startswith(PLACE_KEY))
     if loc[:1] == ("items",) and loc[2:3] and loc[2] in UNION_TAGS:
         return (*loc[:2], *loc[3:])
     return loc

@@ -13,6 +13,7 @@ from basinside.model.equipment import Agent, IncidentFile, Route
 from basinside.model.figure import FigureFile
 from basinside.model.handbook import Handbook
 from basinside.model.instrument import Instrument
+from basinside.model.item_kinds import NumberFrom
 from basinside.model.procedure import Procedure, Step
 from basinside.model.quiz import Assessment, Item, Observation, QuestionFile, Scenario
 from basinside.problem import Place
@@ -170,6 +171,12 @@ def _item(item: Item) -> Iterator[Named]:
         rest = item.rests_on
         yield from _many_keys("value", rest.values, rest.place, "values")
         yield from _many("step", rest.steps, rest.place, "steps")
+    for entry in item.entries:
+        yield from _one("step", entry.step, entry.place, "step")
+    if item.number:
+        for written in (item.number.right, *(each.number for each in item.number.mistakes)):
+            if isinstance(written, NumberFrom):
+                yield Named("value", written.figure, written.place.at("figure"))
 
 
 def _figures(entry: BaseModel) -> Iterator[Named]:

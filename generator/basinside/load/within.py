@@ -4,10 +4,11 @@ from __future__ import annotations
 
 from collections.abc import Iterable, Iterator
 
+from basinside.load.item_blocks import item_blocks
 from basinside.model.handbook import Handbook
 from basinside.model.instrument import Instrument
 from basinside.model.procedure import Procedure
-from basinside.model.quiz import Observation
+from basinside.model.quiz import Observation, QuestionFile
 from basinside.problem import Level, Place, Problem
 
 
@@ -20,6 +21,8 @@ def within(entry: object) -> Iterator[Problem]:
         yield from _once("part", ((part.part, part.place) for part in entry.parts))
     elif isinstance(entry, Observation):
         yield from _once("line", ((line.line, line.place) for line in entry.lines))
+    elif isinstance(entry, QuestionFile):
+        yield from item_blocks(entry)
     elif isinstance(entry, Handbook):
         yield from _once("contact", ((each.contact, each.place) for each in entry.contacts))
         vessels = entry.clinic.vessels

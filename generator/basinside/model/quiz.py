@@ -22,27 +22,8 @@ from basinside.model.entry import (
     Truth,
     Waivable,
 )
+from basinside.model.item_kinds import Matter, NumberAsked, Option, OrderEntry, Pair
 from basinside.model.words import ItemKind, Pool, Thinking
-
-
-class Option(Entry):
-    """One option: right or wrong, why, and for a wrong one the belief behind it."""
-
-    right: Prose | None = None
-    wrong: Prose | None = None
-    because: Prose | None = None
-    shows: Prose | None = None
-    unsafe: Truth = False
-
-    @property
-    def is_right(self) -> bool:
-        """Whether the author marked it right."""
-        return self.right is not None
-
-    @property
-    def text(self) -> str:
-        """What the reader sees."""
-        return self.right if self.right is not None else self.wrong or ""
 
 
 class RestsOn(Entry):
@@ -62,7 +43,11 @@ class BuiltOn(Entry):
 
 
 class Item(Waivable):
-    """One question."""
+    """One question; ``kind`` says with which of its blocks it is answered.
+
+    ``options``: choice and multiple. ``entries`` (in the right order), ``matters``, ``because``
+    and ``shows``: order. ``number``: numeric. ``pairs`` and ``extra``: match.
+    """
 
     item: Id
     kind: ItemKind
@@ -73,7 +58,14 @@ class Item(Waivable):
     rests_on: RestsOn | None = None
     situation: Prose | None = None
     stem: Prose
-    options: tuple[Option, ...]
+    options: tuple[Option, ...] = ()
+    entries: tuple[OrderEntry, ...] = ()
+    matters: tuple[Matter, ...] = ()
+    because: Prose | None = None
+    shows: Prose | None = None
+    number: NumberAsked | None = None
+    pairs: tuple[Pair, ...] = ()
+    extra: tuple[Prose, ...] = ()
     negative: Truth = False
     picture: Text | None = None
     built_on: BuiltOn | None = None

@@ -144,7 +144,8 @@ Basis = Literal[
     "common practice",
     "from memory",
 ]
-ItemKind = Literal["choice", "multiple"]
+ItemKind = Literal["choice", "multiple", "order", "numeric", "match"]
+UnsafeSide = Literal["below", "above", "both", "neither"]
 Pool = Literal["practice", "assessment"]
 
 LABELS: Final[tuple[Label, ...]] = get_args(Label)
@@ -153,6 +154,9 @@ STAGES: Final[tuple[StageName, ...]] = get_args(StageName)
 SETTINGS: Final[tuple[Setting, ...]] = get_args(Setting)
 LINE_VERDICTS: Final[tuple[LineVerdict, ...]] = get_args(LineVerdict)
 THINKING: Final[tuple[Thinking, ...]] = get_args(Thinking)
+
+FORM_KINDS: Final[frozenset[ItemKind]] = frozenset({"choice", "multiple"})
+"""Kinds that a sealed form, its answer strip and its slip can hold."""
 
 BASES: Final[tuple[Basis, ...]] = get_args(Basis)
 BASES_WITHOUT_SOURCE: Final[frozenset[Basis]] = frozenset({"common practice", "from memory"})
@@ -193,6 +197,7 @@ ALL_LISTS: Final[dict[str, tuple[str, ...]]] = {
     "line verdict": LINE_VERDICTS,
     "basis": BASES,
     "item kind": get_args(ItemKind),
+    "unsafe": get_args(UnsafeSide),
     "pool": get_args(Pool),
 }
 

@@ -8,9 +8,11 @@ from itertools import pairwise
 from typing import Any
 
 from basinside.check.checked import Checked
+from basinside.check.number_bounds import number_bounds
 from basinside.check.rule import Finding, rule
 from basinside.check.saying import amount
 from basinside.model.derived import Change, WholeProcedure
+from basinside.model.item_kinds import pairs_that_matter
 from basinside.model.quiz import Item, RestsOn
 from basinside.problem import Level
 
@@ -25,6 +27,8 @@ def check_key_contradicts_model(checked: Checked) -> Iterator[Finding]:
     until a learner does. `rests_on` says what a person had in mind when the key was written:
     `values` as they were, `steps` as they stood in the edition `read_in`, and `orders` of steps.
     In an order each word is the id of a step or else an action, and the first of each counts.
+    A number that follows a value (`right: {figure: ...}`) is compared with what is accepted
+    around it, and entries that name their `step` with the order of these steps.
     When something changed a person reads the item again, mends it where needed, and then writes
     the new value or the new `read_in`.
     Bad: `values: {boil.hold: 20 min}` while boil.hold is 25 min.
@@ -37,6 +41,12 @@ def check_key_contradicts_model(checked: Checked) -> Iterator[Finding]:
             yield from _values(checked, item, rest)
             yield from _steps(checked, item, rest)
             yield from _orders(checked, item, rest)
+        if item.number is not None:
+            for said in number_bounds(checked, item.number):
+                if said.of_value:
+                    text = f"in {item.item} {said.text}"
+                    yield Finding(said.place, text, said.hint, (item.place,))
+        yield from _entries(checked, item)
 
 
 def _values(checked: Checked, item: Item, rest: RestsOn) -> Iterator[Finding]:
@@ -145,3 +155,27 @@ def _broken(whole: WholeProcedure, order: tuple[str, ...]) -> str:
         if other <= one:
             return f"“{second}” comes before “{first}”"
     return ""
+
+
+def _entries(checked: Checked, item: Item) -> Iterator[Finding]:
+    """Yield entries whose steps stand in another order in their procedure."""
+    for pair in pairs_that_matter(item.entries, item.matters):
+        first, then = item.entries[pair.first], item.entries[pair.then]
+        one, other = _found(checked, first.step), _found(checked, then.step)
+        if one is None or other is None or one[0] is not other[0] or one[1] < other[1]:
+            continue
+        yield Finding(
+            then.place.at("step"),
+            f"{item.item} puts “{first.entry}” before “{then.entry}”; in"
+            f" {one[0].procedure.procedure} that is step {one[1]} and step {other[1]}",
+            "Read the item again, then write the order as it is.",
+            (item.place,),
+        )
+
+
+def _found(checked: Checked, path: str | None) -> tuple[WholeProcedure, int] | None:
+    """Return the procedure and the number of a step."""
+    name, _, step = (path or "").partition("/")
+    whole = checked.derived.procedures.get(name)
+    numbers = [each.number for each in whole.steps if each.step.step == step] if whole else []
+    return (whole, numbers[0]) if whole and numbers else None
