@@ -1,0 +1,117 @@
+"""What holds for some parts only, and the sentence that stops somebody from heating."""
+
+from basinside.derive.everything import derive
+from basinside.load.content import load
+from basinside.pipeline.build import Clinic, handbook_files, open_theme
+from tests.built import CHECKOUT
+from tests.render.pages_of_demo import demo, pages, part_of, words
+
+LARYNGOSCOPE = "instruments/laryngoscope.html"
+
+
+def changed(file: str, *changes: tuple[str, str]) -> dict[str, str]:
+    """Return the pages of the demo with words of one file changed, each found once or more."""
+    raw = dict(demo().raw)
+    text = raw[file].decode()
+    for old, new in changes:
+        assert old in text, old
+        text = text.replace(old, new)
+    raw[file] = text.encode()
+    content, problems = load(raw)
+    assert not problems
+    clinic = Clinic(root=CHECKOUT, raw=raw, content=content, derived=derive(content), problems=())
+    made = handbook_files(clinic, open_theme())
+    return {path: make() for path, make in made if path.startswith(("instruments/", "routes"))}
+
+
+def test_a_way_for_some_parts_says_for_which_and_why_not_for_the_others() -> None:
+    told = words(part_of(pages()[LARYNGOSCOPE], 'id="route-glutaraldehyde-hld"', "</ul>"))
+    assert "Permitted for some parts only" in told
+    assert "Permitted for: Blade and lamp." in told
+    assert "Not for: handle, battery cap and battery (does not stand it)" in told
+    assert "Refused" not in told
+
+
+def test_a_way_is_refused_whole_where_the_clinic_brings_back_no_part_alone() -> None:
+    vinyl = pages()["instruments/bag-mask-vinyl.html"]
+    verdict = next(
+        each
+        for each in demo().derived.instruments["bag-mask-vinyl"].verdicts
+        if each.route.route == "boil"
+    )
+    assert verdict.partly  # some parts would stand it
+    told = words(part_of(vinyl, 'id="route-boil"', '<p class="instead">'))
+    assert "Refused" in told
+    assert "Permitted" not in told
+
+
+def test_what_may_be_done_stands_before_what_is_refused() -> None:
+    for path, page in pages().items():
+        if path.startswith("instruments/") and 'class="routes"' in page:
+            listed = part_of(page, '<ul class="routes">', "<h2")
+            assert "</li>" in listed
+            last = listed.rfind("<strong>Permitted")
+            first = listed.find('class="refused"')
+            assert first == -1 or last < first, path
+
+
+def test_what_heat_ruins_says_so_on_its_page_its_procedures_and_the_first_page() -> None:
+    for path in (
+        "instruments/bag-mask-vinyl.html",
+        "instruments/uterine-aspirator-coldonly.html",
+        "procedures/bag-mask-vinyl-soak.html",
+        "procedures/uterine-aspirator-coldonly-soak.html",
+    ):
+        assert '<p class="never"><strong>Never heat it</strong>' in pages()[path], path
+    start = pages()["index.html"]
+    for name in ("bag-mask-vinyl", "uterine-aspirator-coldonly"):
+        row = part_of(start, f'href="instruments/{name}.html"', "</a>")
+        assert "<strong>Never heat it</strong>" in row
+
+
+def test_what_stands_heat_is_not_warned_of() -> None:
+    for name in ("bag-mask-silicone", "uterine-aspirator-heatproof", "speculum"):
+        assert 'class="never"' not in pages()[f"instruments/{name}.html"], name
+
+
+def test_what_nobody_states_is_refused_but_is_no_warning() -> None:
+    made = changed(
+        "content/instruments/bag-mask-vinyl.yaml",
+        ("boil: no, steam-wrapped: no", "chlorine-hld: yes"),
+        ("immersion: {boiling: never}\n", ""),
+    )
+    page = made["instruments/bag-mask-vinyl.html"]
+    assert 'class="never"' not in page
+
+
+def test_one_part_that_water_ruins_says_so_beside_its_name_and_under_the_drawing() -> None:
+    page = pages()["instruments/vacuum-extractor.html"]
+    gauge = part_of(page, '<li id="gauge">', "</li>")
+    assert '<strong class="tag">Never under water</strong></h3>' in gauge
+    cup = part_of(page, '<li id="cup">', "</li>")
+    assert "Never under water" not in cup
+    caption = words(part_of(page, "<figcaption>Taken apart:", "</figcaption>"))
+    assert "gauge (never under water)" in caption
+    assert "2 × tubing" in caption
+
+
+def test_the_two_that_look_the_same_are_drawn_side_by_side() -> None:
+    page = pages()["instruments/uterine-aspirator-coldonly.html"]
+    both = part_of(page, '<ul class="look-alikes">', "</ul>")
+    assert both.count("<figure") == 2
+    assert "This one: Uterine aspirator, cold-only" in both
+    assert "The other one: Uterine aspirator, heat-proof" in both
+
+
+def test_chemicals_that_keep_moist_or_never_wet_lead_to_their_cards() -> None:
+    page = pages()["instruments/bag-mask-silicone.html"]
+    told = part_of(page, "<dt>Never wet it with</dt>", "</dd>")
+    assert '<a href="../agents/saline.html">Saline' in told
+    assert '<a href="../agents/chlorine.html">chlorine solution</a>' in told
+
+
+def test_a_lubricated_part_names_what_with_and_leads_to_its_card() -> None:
+    page = pages()["instruments/uterine-aspirator-heatproof.html"]
+    told = part_of(page, '<li id="plunger-seal">', "</li>")
+    assert '<a href="../agents/silicone-lubricant.html">silicone lubricant for seals</a>' in told
+    assert "petroleum jelly" in told
