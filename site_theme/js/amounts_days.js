@@ -32,7 +32,7 @@
       const found = ground.holds[own.indexOf(asked)];
       seconds = ratio(found[1]);
       longest = found[2];
-      echo = said('echo-own-hold', { number: plain(seconds), figure: asked });
+      echo = said('echo-own-hold', { number: String(Math.ceil(found[1] / 60)), figure: asked });
     }
     const minutes = Number(ceil(over(seconds, ratio(60))));
     /** @param {string} word @param {number} minute */

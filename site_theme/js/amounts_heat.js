@@ -19,9 +19,15 @@
   function altitude(ground, read) {
     const { over, ratio, ceil, plain } = Basinside.exact;
     const table = ground.heights;
-    const metres = read.number('altitude', '0', String(table.highest), 'm');
+    const { said, Refused } = Basinside.typed;
+    let metres;
+    try {
+      metres = read.number('altitude', '0', String(table.highest), 'm');
+    } catch (error) {
+      if (!(error instanceof Refused) || error.reason[0] !== 'out-of-range') throw error;
+      throw new Refused(error.reason, said('altitude-metres'));
+    }
     const at = Number(ceil(over(metres, ratio(table.step))));
-    const { said } = Basinside.typed;
     return {
       at,
       echo: said('echo-altitude', { number: plain(metres) }),

@@ -4,6 +4,7 @@ from __future__ import annotations
 
 import click
 
+from basinside.cli.amounts import amount
 from basinside.cli.author import AUTHOR_COMMANDS
 from basinside.cli.demo import demo, new
 from basinside.cli.desk import DESK_COMMANDS
@@ -34,5 +35,5 @@ def main() -> None:
     """Make an offline handbook for reprocessing instruments, and certify who may work alone."""
 
 
-for _command in (new, demo, *AUTHOR_COMMANDS, schemas, edition, changes, *DESK_COMMANDS):
+for _command in (new, demo, *AUTHOR_COMMANDS, amount, schemas, edition, changes, *DESK_COMMANDS):
     main.add_command(_command)

@@ -7,13 +7,18 @@ from math import floor
 
 from basinside.derive.amounts.heights import step_at
 from basinside.derive.amounts.numbers import plain
-from basinside.derive.amounts.typed import Reader
+from basinside.derive.amounts.typed import Reader, RefusedInputError
 from basinside.model.amounts import CAUTIONS, SOURCES, Amount, Answer, Ground, said
 
 
 def read_altitude(ground: Ground, read: Reader) -> Fraction:
     """Return a typed altitude in metres."""
-    return read.number("altitude", "0", str(ground.heights.highest), "m")
+    try:
+        return read.number("altitude", "0", str(ground.heights.highest), "m")
+    except RefusedInputError as refused:
+        if refused.reason.code != "out-of-range":
+            raise
+        raise RefusedInputError(refused.reason, said("altitude-metres")) from refused
 
 
 def boiling(ground: Ground, read: Reader) -> Answer:

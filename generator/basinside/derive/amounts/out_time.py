@@ -49,7 +49,8 @@ def _hold(ground: Ground, read: Reader) -> tuple[Fraction, int | None, Said]:
         found = own[asked]
         seconds = Fraction(found.seconds)
         longest = found.longest
-        return seconds, longest, said("echo-own-hold", number=plain(seconds), figure=asked)
+        minutes = -(-found.seconds // SECONDS["min"])
+        return seconds, longest, said("echo-own-hold", number=str(minutes), figure=asked)
     unit = read.choice("unit", SECONDS)
     number = read.number("time", *HOLDS[unit], unit)
     return number * SECONDS[unit], None, said("echo-hold", number=plain(number), unit=unit)

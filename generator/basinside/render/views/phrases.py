@@ -7,10 +7,12 @@ from __future__ import annotations
 
 from typing import Final
 
+from basinside.render.amount_phrases import AMOUNT_PHRASES
 from basinside.render.findings import finding_phrases
 from basinside.render.wording import _, later
 
 PHRASES: Final[dict[str, dict[str, str]]] = {
+    "amounts": AMOUNT_PHRASES,
     "capability": {
         # The panel on first opening. A heading when all works, or when something does not.
         "capability.whole": later("This browser can do all that this handbook asks for"),

@@ -1,0 +1,274 @@
+"""The calculators at the prompt: one command a kind, with the clinic's own values by default."""
+
+from __future__ import annotations
+
+import json
+import re
+import sys
+from collections.abc import Callable
+from datetime import datetime
+from pathlib import Path
+from typing import Any, TypeVar
+
+import click
+
+from basinside.cli.listed import Listed
+from basinside.cli.typed import day_or_today, folder_option, say
+from basinside.pipeline import amounts
+
+F = TypeVar("F", bound=Callable[..., Any])
+
+WITH_UNIT = re.compile(r"(.*?[0-9٠-٩]) ?([a-zA-Z][a-zA-Z/²2]*)")
+
+
+@click.group("amount", cls=Listed)
+def amount() -> None:
+    """Work out an amount or a time: chlorine, boiling, gauge, out-time, discard, load, sets.
+
+    What is left out is taken from the clinic's own handbook. Each answer shows its working, its
+    source and what to take care of. A decimal comma is read as a point.
+    """
+
+
+def _asked(function: F) -> F:
+    function = click.option("--json", "as_json", is_flag=True, help="Print it for a tool.")(
+        function
+    )
+    return folder_option(function)
+
+
+def _chlorine(function: F) -> F:
+    function = click.option(
+        "--volume", default="", help="The whole bath, as 5L or 500mL; the clinic's own by default."
+    )(function)
+    return click.option(
+        "--wanted",
+        default="",
+        help="Wanted strength in % available chlorine; the clinic's own bath by default.",
+    )(function)
+
+
+def _answer(place: amounts.Place, kind: Any, typed: dict[str, str], *, as_json: bool) -> None:
+    if not place.sound:
+        click.echo("The handbook has mistakes that stop a build. Run basinside check.", err=True)
+    found = amounts.ask(place, kind, typed)
+    if as_json:
+        click.echo(json.dumps(found.data, ensure_ascii=False, indent=1))
+    else:
+        say(*found.lines)
+    sys.exit(0 if found.holds else 1)
+
+
+def _split(text: str, unit: str) -> tuple[str, str]:
+    """Return a number and its unit as typed in one; ``unit`` when none was typed."""
+    found = WITH_UNIT.fullmatch(text.strip())
+    return (found[1], found[2]) if found else (text, unit)
+
+
+def _given(text: str, own: str, option: str) -> str:
+    if text or own:
+        return text or own
+    raise click.UsageError(f"This handbook does not say it; give {option}.")
+
+
+def _made(place: amounts.Place, wanted: str, volume: str) -> dict[str, str]:
+    ground = place.ground
+    own = ground.strengths[0].percent if ground.strengths else ""
+    number, unit = _split(_given(volume, ground.bath_litres, "--volume"), "L")
+    return {"wanted": _given(wanted, own, "--wanted"), "volume": number, "unit": unit}
+
+
+@amount.command()
+@click.option("--strength", default="", help="What the label says, in % available chlorine.")
+@click.option("--degrees", default="", help="What the label says, in degrees chlorum.")
+@click.option("--hypochlorite", default="", help="What the label says, in % sodium hypochlorite.")
+@_chlorine
+@_asked
+def liquid(
+    strength: str,
+    degrees: str,
+    hypochlorite: str,
+    wanted: str,
+    volume: str,
+    folder: Path,
+    as_json: bool,
+) -> None:
+    """How much chlorine from a bottle, in mL and in the clinic's own measures."""
+    if sum(map(bool, (strength, degrees, hypochlorite))) > 1:
+        raise click.UsageError("Give one of --strength, --degrees and --hypochlorite.")
+    place = amounts.open_place(folder)
+    label = "degrees" if degrees else "hypochlorite" if hypochlorite else "available"
+    number = degrees or hypochlorite or _given(strength, place.ground.liquid, "--strength")
+    typed = {"label": label, "strength": number, **_made(place, wanted, volume)}
+    _answer(place, "liquid", typed, as_json=as_json)
+
+
+@amount.command()
+@click.option("--strength", default="", help="Available chlorine in the powder, in %.")
+@_chlorine
+@_asked
+def powder(strength: str, wanted: str, volume: str, folder: Path, as_json: bool) -> None:
+    """How many grams of chlorine powder."""
+    place = amounts.open_place(folder)
+    number = _given(strength, place.ground.powder, "--strength")
+    _answer(place, "powder", {"strength": number, **_made(place, wanted, volume)}, as_json=as_json)
+
+
+@amount.command()
+@click.option("--grams", default="", help="Available chlorine in one tablet, in g.")
+@_chlorine
+@_asked
+def tablets(grams: str, wanted: str, volume: str, folder: Path, as_json: bool) -> None:
+    """How many chlorine tablets."""
+    place = amounts.open_place(folder)
+    number = _given(grams, place.ground.tablet_grams, "--grams")
+    _answer(place, "tablets", {"grams": number, **_made(place, wanted, volume)}, as_json=as_json)
+
+
+@amount.command()
+@click.option("--altitude", default="", help="Metres above the sea; the clinic's own by default.")
+@_asked
+def boiling(altitude: str, folder: Path, as_json: bool) -> None:
+    """How long to boil, and where water boils, at an altitude."""
+    place = amounts.open_place(folder)
+    metres = _given(altitude, place.ground.altitude, "--altitude")
+    _answer(place, "boiling", {"altitude": metres}, as_json=as_json)
+
+
+@amount.command()
+@click.option("--vessel", default="", help="One of the clinic's vessels, by its id.")
+@click.option("--mark", default="", help="Or what a vessel's plate allows, as 150kPa or 20psi.")
+@click.option("--temperature", default="", help="Temperature of the steam in whole °C.")
+@click.option("--altitude", default="", help="Metres above the sea; the clinic's own by default.")
+@_asked
+def gauge(
+    vessel: str, mark: str, temperature: str, altitude: str, folder: Path, as_json: bool
+) -> None:
+    """What the gauge of a steam vessel must show; refused where the vessel cannot reach it."""
+    if bool(vessel) == bool(mark):
+        raise click.UsageError("Give --vessel or --mark.")
+    place = amounts.open_place(folder)
+    own = [each.vessel for each in place.ground.vessels]
+    if vessel and vessel not in own:
+        raise click.UsageError(f"There is no vessel “{vessel}” here; there is {', '.join(own)}.")
+    number, unit = _split(mark, "kPa")
+    typed = {
+        "vessel": vessel or "other",
+        "mark": number,
+        "unit": {"kgf/cm2": "kgf/cm²"}.get(unit, unit),
+        "temperature": _given(temperature, place.ground.steam_celsius, "--temperature"),
+        "altitude": _given(altitude, place.ground.altitude, "--altitude"),
+    }
+    _answer(place, "gauge", typed, as_json=as_json)
+
+
+@amount.command("out-time")
+@click.option("--start", default="", help="When the last part was in, as 2026-11-20 14:05.")
+@click.option("--of", "hold", default="", help="One of the clinic's held times, by its value's id.")
+@click.option("--time", default="", help="Or how long it is held, as 20min or 1.5h.")
+@_asked
+def out_time(start: str, hold: str, time: str, folder: Path, as_json: bool) -> None:
+    """When a soak or a boil is over: the clock time to write on the log. Now by default."""
+    if bool(hold) == bool(time):
+        raise click.UsageError("Give --of or --time.")
+    place = amounts.open_place(folder)
+    own = [each.figure for each in place.ground.holds]
+    if hold and hold not in own:
+        raise click.UsageError(f"There is no held time “{hold}”; there is {', '.join(own)}.")
+    number, unit = _split(time, "min")
+    now = f"{datetime.now():%Y-%m-%d %H:%M}"  # noqa: DTZ005 - the clock on the wall
+    typed = {"start": start or now, "hold": hold or "other", "time": number, "unit": unit}
+    _answer(place, "out-time", typed, as_json=as_json)
+
+
+@amount.command()
+@click.option("--made", default="", help="When it was made or opened, as 2026-11-20; or today.")
+@click.option("--of", "product", default="", help="One of the clinic's chemicals, by its id.")
+@click.option("--life", default="", help="Or how long it keeps, as 14days, 2weeks or 1month.")
+@click.option("--strip-failed", default="", help="When its strip failed.")
+@click.option("--cloudy", default="", help="When it was cloudy or dirty.")
+@_asked
+def discard(
+    made: str,
+    product: str,
+    life: str,
+    strip_failed: str,
+    cloudy: str,
+    folder: Path,
+    as_json: bool,
+) -> None:
+    """When a solution is thrown away: its date, a failed strip or cloudy, whichever is first."""
+    if bool(product) == bool(life):
+        raise click.UsageError("Give --of or --life.")
+    place = amounts.open_place(folder)
+    own = [each.agent for each in place.ground.lives]
+    if product and product not in own:
+        raise click.UsageError(f"There is no life of “{product}”; there is {', '.join(own)}.")
+    number, unit = _split(life, "day")
+    typed = {
+        "made": made or day_or_today(None).isoformat(),
+        "product": product or "other",
+        "life": number,
+        "unit": unit.removesuffix("s"),
+        "strip": strip_failed,
+        "cloudy": cloudy,
+    }
+    _answer(place, "discard", typed, as_json=as_json)
+
+
+@amount.command()
+@click.argument("log", type=click.File(encoding="utf-8"))
+@click.option("--temperature", default="", help="Needed °C; the clinic's own by default.")
+@click.option("--minutes", default="", help="Needed minutes; the clinic's own by default.")
+@_asked
+def load(log: Any, temperature: str, minutes: str, folder: Path, as_json: bool) -> None:
+    """Was a steam load held long enough: LOG has a time and a temperature on each line.
+
+    The time is a clock time or a minute. A hyphen as LOG reads what you type.
+    """
+    place = amounts.open_place(folder)
+    try:
+        text = log.read()
+    except UnicodeDecodeError:
+        raise click.UsageError("The log is not plain text.") from None
+    typed = {
+        "log": text,
+        "temperature": _given(temperature, place.ground.steam_celsius, "--temperature"),
+        "minutes": _given(minutes, place.ground.steam_minutes, "--minutes"),
+    }
+    _answer(place, "load", typed, as_json=as_json)
+
+
+@amount.command()
+@click.option("--of", "instrument", default="", help="One of the clinic's instruments, by its id.")
+@click.option("--cases", default="", help="Cases on a day.")
+@click.option("--turnaround", default="", help="Until a set is ready again, as 120min or 2h.")
+@click.option("--hours", default="8", show_default=True, help="Hours in which somebody works.")
+@click.option("--reserve", default="", help="Sets of the ready reserve.")
+@_asked
+def sets(
+    instrument: str,
+    cases: str,
+    turnaround: str,
+    hours: str,
+    reserve: str,
+    folder: Path,
+    as_json: bool,
+) -> None:
+    """How many sets of an instrument the cases of a day need."""
+    place = amounts.open_place(folder)
+    own = {each.instrument: each for each in place.ground.sets}
+    if instrument and instrument not in own:
+        raise click.UsageError(f"There is no “{instrument}” here; there is {', '.join(own)}.")
+    known = own.get(instrument)
+    number, unit = _split(
+        _given(turnaround, str(known.turnaround) if known else "", "--turnaround"), "min"
+    )
+    typed = {
+        "cases": _given(cases, "", "--cases"),
+        "turnaround": number,
+        "unit": unit,
+        "hours": hours,
+        "reserve": _given(reserve, str(known.reserve) if known else "0", "--reserve"),
+    }
+    _answer(place, "sets", typed, as_json=as_json)
