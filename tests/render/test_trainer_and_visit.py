@@ -16,7 +16,7 @@ def section(page: str, anchor: str) -> str:
 def record(anchor: str) -> tuple[list[float], list[float]]:
     """Return the readings that the page shows of a load."""
     rows = re.findall(
-        r'<th scope="row">([\d.]+)</th><td>([\d.]+) °C</td>', section("trainer.html", anchor)
+        r'<th scope="row">([\d.]+)</th><td>([\d.]+)\u00a0°C</td>', section("trainer.html", anchor)
     )
     return [float(minute) for minute, _ in rows], [float(heat) for _, heat in rows]
 

@@ -49,7 +49,8 @@ def curve_view(
     start = judged.held_from
     return CurveView(
         alt=_(
-            "Temperature over time: it rises to {high} °C, {needed} °C are needed, and it stays"
+            "Temperature over time: it rises to {high}\u00a0°C, {needed}\u00a0°C are needed,"
+            " and it stays"
             " there for {held} minutes without a break."
         ).format(
             high=f"{max(celsius):g}",
@@ -62,7 +63,7 @@ def curve_view(
             for minute, heat in zip(minutes, celsius, strict=True)
         ),
         needed=f"{up(needed_celsius):.1f}",
-        needed_text=_("needed: {celsius} °C").format(celsius=f"{needed_celsius:g}"),
+        needed_text=_("needed: {celsius}\u00a0°C").format(celsius=f"{needed_celsius:g}"),
         held=()
         if start is None
         else (
@@ -71,11 +72,13 @@ def curve_view(
         ),
         ticks=(
             *(
-                TickView(axis="across", at=f"{across(each):.1f}", text=_("{n} min").format(n=each))
+                TickView(
+                    axis="across", at=f"{across(each):.1f}", text=_("{n}\u00a0min").format(n=each)
+                )
                 for each in range(0, int(last) + 1, MINUTES_APART)
             ),
             *(
-                TickView(axis="up", at=f"{up(each):.1f}", text=_("{n} °C").format(n=each))
+                TickView(axis="up", at=f"{up(each):.1f}", text=_("{n}\u00a0°C").format(n=each))
                 for each in range(_first_tick(low), int(high), CELSIUS_APART)
                 if abs(each - needed_celsius) > HEADROOM_CELSIUS
             ),

@@ -27,7 +27,7 @@ def drawn_parts(instrument: Instrument) -> str:
     """Return the parts as the words of their drawing: how many, and which never go under water."""
     named = []
     for part in instrument.parts:
-        count = f"{part.count} × " if part.count > 1 else ""
+        count = f"{part.count} ×\u00a0" if part.count > 1 else ""
         warn = never_under(part)
         named.append(f"{count}{part.shown_name}" + (f" ({warn.lower()})" if warn else ""))
     return listed(named)

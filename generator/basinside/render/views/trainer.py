@@ -45,8 +45,8 @@ def trainer_view(spot: Spot) -> TrainerView:
         title=_("For the trainer: time and heat belong together"),
         lead=plain(
             _(
-                "F0 puts time and temperature into one number: the minutes at {reference} °C that"
-                " kill as many spores as the whole run. It is for teaching only."
+                "F0 puts time and temperature into one number: the minutes at {reference}\u00a0°C"
+                " that kill as many spores as the whole run. It is for teaching only."
             ).format(reference=f"{reference_celsius(spot):g}")
         ),
         rule=plain(
@@ -74,23 +74,26 @@ def _minutes_worth(spot: Spot) -> SectionView:
         text=(
             plain(
                 _(
-                    "Each {z} °C more kills ten times as fast. One degree more or less is a quarter"
-                    " more or less. So a vessel that is a little too cool needs far more time."
+                    "Each {z}\u00a0°C more kills ten times as fast. One degree more or less is a"
+                    " quarter more or less. So a vessel that is a little too cool needs far"
+                    " more time."
                 ).format(z=f"{Z_CELSIUS:g}")
             ),
         ),
         table=TableView(
-            caption=_("What a minute of moist heat is worth, in minutes at {reference} °C").format(
-                reference=f"{reference:g}"
-            ),
+            caption=_(
+                "What a minute of moist heat is worth, in minutes at {reference}\u00a0°C"
+            ).format(reference=f"{reference:g}"),
             columns=(
                 _("Moist heat of"),
                 _("One minute is worth"),
-                _("Minutes needed for one at {reference} °C").format(reference=f"{reference:g}"),
+                _("Minutes needed for one at {reference}\u00a0°C").format(
+                    reference=f"{reference:g}"
+                ),
             ),
             rows=tuple(
                 (
-                    _("{celsius} °C").format(celsius=f"{each:g}"),
+                    _("{celsius}\u00a0°C").format(celsius=f"{each:g}"),
                     amount(lethal_rate(each, reference)),
                     amount(1 / lethal_rate(each, reference)),
                 )
@@ -114,8 +117,9 @@ def _boiling(spot: Spot) -> tuple[SectionView, ...]:
         *spot.value_prose(route.hold),
         *plain(
             _(
-                " at {boil} °C, as water boils here, is worth {worth} min at {reference} °C. At"
-                " the sea, at 100 °C, it would be worth {sea} min."
+                " at {boil}\u00a0°C, as water boils here, is worth {worth}\u00a0min"
+                " at {reference}\u00a0°C. At the sea, at 100\u00a0°C, it would be"
+                " worth {sea}\u00a0min."
             ).format(
                 boil=tenths_down(boil),
                 worth=amount(worth),
@@ -174,7 +178,7 @@ def _survivors(spot: Spot) -> tuple[SectionView, ...]:
                 columns=(_("F0"), _("Left alive")),
                 rows=tuple(
                     (
-                        _("{minutes} min").format(minutes=amount(each)),
+                        _("{minutes}\u00a0min").format(minutes=amount(each)),
                         _left(survivors(SPORES, d_minutes, each)),
                     )
                     for each in shown
@@ -199,8 +203,8 @@ def _reference_section(spot: Spot) -> SectionView:
         ratio = lethal_rate(reference, other) / base - 1
         rows.append(
             (
-                _("{celsius} °C").format(celsius=f"{other:g}"),
-                _("{percent} %").format(percent=f"{ratio * 100:+.1f}"),
+                _("{celsius}\u00a0°C").format(celsius=f"{other:g}"),
+                _("{percent}\u00a0%").format(percent=f"{ratio * 100:+.1f}"),
             )
         )
     return SectionView(
@@ -209,8 +213,8 @@ def _reference_section(spot: Spot) -> SectionView:
         text=(
             plain(
                 _(
-                    "Tables differ. Always say the reference beside an F0. Here it is {reference}"
-                    " °C, and z is {z} °C."
+                    "Tables differ. Always say the reference beside an F0. Here it is"
+                    " {reference}\u00a0°C, and z is {z}\u00a0°C."
                 ).format(reference=f"{reference:g}", z=f"{Z_CELSIUS:g}")
             ),
         ),

@@ -67,8 +67,8 @@ def load_sections(spot: Spot) -> tuple[SectionView, ...]:
             _("A load that fell below for a moment"),
             dipped,
             _(
-                "An invented record. Its F0 is {dipped} min, beside {held} min of the load above."
-                " It failed all the same: the time starts again at each break."
+                "An invented record. Its F0 is {dipped}\u00a0min, beside {held}\u00a0min of the"
+                " load above. It failed all the same: the time starts again at each break."
             ).format(
                 dipped=amount(f0_minutes(*dipped, reference_celsius(spot))),
                 held=amount(f0_minutes(*held, reference_celsius(spot))),
@@ -102,7 +102,7 @@ def _load(spot: Spot, anchor: str, heading: str, record: Record, said: str) -> S
             ),
             fact(
                 _("Longest without a break"),
-                _("{minutes} min").format(minutes=amount(judged.held_minutes)),
+                _("{minutes}\u00a0min").format(minutes=amount(judged.held_minutes)),
                 _broken(judged),
             ),
             fact(
@@ -113,7 +113,7 @@ def _load(spot: Spot, anchor: str, heading: str, record: Record, said: str) -> S
             ),
             fact(
                 _("F0"),
-                _("{minutes} min at {reference} °C").format(
+                _("{minutes}\u00a0min at {reference}\u00a0°C").format(
                     minutes=amount(f0_minutes(minutes, celsius, reference)),
                     reference=f"{reference:g}",
                 ),
@@ -123,7 +123,7 @@ def _load(spot: Spot, anchor: str, heading: str, record: Record, said: str) -> S
             caption=_("The readings"),
             columns=(_("Minute"), _("Steam")),
             rows=tuple(
-                (f"{minute:g}", _("{celsius} °C").format(celsius=f"{each:.1f}"))
+                (f"{minute:g}", _("{celsius}\u00a0°C").format(celsius=f"{each:.1f}"))
                 for minute, each in zip(minutes, celsius, strict=True)
             ),
         ),
@@ -159,7 +159,7 @@ def vessel_sections(spot: Spot) -> tuple[SectionView, ...]:
                 ),
             ),
             table=TableView(
-                caption=_("{minutes} min in each vessel").format(minutes=f"{minutes:g}"),
+                caption=_("{minutes}\u00a0min in each vessel").format(minutes=f"{minutes:g}"),
                 columns=(_("Vessel"), _("At the most"), _("F0"), _("Enough?")),
                 rows=tuple(
                     _vessel_row(spot, each, minutes, float(heat.value.base)) for each in reaches
@@ -175,7 +175,7 @@ def _vessel_row(
     celsius = reach.reached_celsius or 0.0
     return (
         sentence(reach.vessel.name or reach.vessel.vessel.replace("-", " ")),
-        _("{celsius} °C").format(celsius=tenths_down(celsius)),
-        _("{minutes} min").format(minutes=amount(worth_minutes(spot, minutes, celsius))),
+        _("{celsius}\u00a0°C").format(celsius=tenths_down(celsius)),
+        _("{minutes}\u00a0min").format(minutes=amount(worth_minutes(spot, minutes, celsius))),
         _("Yes") if reach.reaches(needed) else _("No: never use it to sterilize here"),
     )

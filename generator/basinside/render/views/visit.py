@@ -122,18 +122,21 @@ def _instructions(spot: Spot) -> SectionView:
 
 def _posted(spot: Spot) -> SectionView:
     handbook = spot.desk.content.handbook
-    facts = []
+    places: dict[str, list[Prose]] = {}
     for each in handbook.posted if handbook else ():
         what: Prose = plain(sentence(each.print.replace("-", " ")))
         if each.of and each.of in spot.desk.content.procedures:
             title = procedure_title(spot.desk.whole(each.of))
             link = SpanView(kind="link", text=title, href=spot.link(f"procedures/{each.of}.html"))
             what = (*what, *plain(": "), link)
-        facts.append(fact(sentence(each.at), what))
+        places.setdefault(each.at, []).append((*what, *plain(". ")))
     return section(
         "posted",
         _("What hangs where"),
-        tuple(facts),
+        tuple(
+            fact(sentence(place), tuple(span for what in prints for span in what))
+            for place, prints in places.items()
+        ),
         _("Nothing is written down as hanging anywhere."),
     )
 

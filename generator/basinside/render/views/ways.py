@@ -100,7 +100,7 @@ def _by_verdict(
             fit = listed([each.shown_name for each in verdict.fit])
             allowed.append(_to_instrument(spot, verdict, _("only {parts}").format(parts=fit)))
         else:
-            refused.append(_to_instrument(spot, verdict, _why_not(verdict)))
+            refused.append(_to_instrument(spot, verdict, why_not(verdict)))
     return tuple(allowed), tuple(refused)
 
 
@@ -109,7 +109,7 @@ def _to_instrument(spot: Spot, verdict: RouteVerdict, note: str) -> LinkView:
     return LinkView(text=verdict.instrument.name, href=spot.link(target), note=note)
 
 
-def _why_not(verdict: RouteVerdict) -> str:
+def why_not(verdict: RouteVerdict) -> str:
     """Return the gravest reason of a refusal, in a few words; the instrument's page has all."""
     kinds = {each.kind for each in verdict.reasons}
     for kind, words in (
@@ -135,14 +135,15 @@ def _vessels(spot: Spot, route: Route) -> tuple[FactView, ...]:
     return tuple(
         fact(
             sentence(each.vessel.name or each.vessel.vessel.replace("-", " ")),
-            _vessel_words(spot, each, wanted, float(figure.value.base)),
+            vessel_words(spot, each, wanted, float(figure.value.base)),
         )
         for each in spot.desk.derived.vessels.values()
         if "steam" in each.vessel.kind
     )
 
 
-def _vessel_words(spot: Spot, reach: VesselReach, wanted: SpanView, celsius: float) -> Prose:
+def vessel_words(spot: Spot, reach: VesselReach, wanted: SpanView, celsius: float) -> Prose:
+    """Return how hot a vessel gets here, what is ``wanted``, and whether that is enough."""
     handbook = spot.desk.content.handbook
     altitude = handbook.clinic.altitude.text() if handbook else ""
     enough = reach.reaches(celsius)
@@ -154,7 +155,8 @@ def _vessel_words(spot: Spot, reach: VesselReach, wanted: SpanView, celsius: flo
         "altitude": altitude,
     }
     said = _(
-        "At {altitude} its {kpa} kPa on the gauge give steam of {celsius} °C at the most. Needed: "
+        "At {altitude} its {kpa}\u00a0kPa on the gauge give steam of {celsius}\u00a0°C at the most."
+        " Needed: "
     ).format(**facts)
     verdict = _(". It can do this way.") if enough else _(". It cannot do this way here.")
     return (*plain(said), wanted, *plain(verdict))
