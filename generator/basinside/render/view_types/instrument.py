@@ -33,9 +33,12 @@ class PartView:
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class VerdictView:
-    """Whether one part stands one route: always a word first, then why and who says so."""
+    """Whether one part stands one route: always a word first, then why and who says so.
 
-    verdict: Literal["yes", "no", "not stated"]
+    ``some`` is for a whole instrument of which some parts stand it.
+    """
+
+    verdict: Literal["yes", "some", "no", "not stated"]
     word: str
     reason: Prose = ()
 

@@ -9,6 +9,7 @@ from typing import Final
 
 from basinside.render.amount_phrases import AMOUNT_PHRASES
 from basinside.render.findings import finding_phrases
+from basinside.render.views.today_phrases import TODAY
 from basinside.render.wording import _, later
 
 PHRASES: Final[dict[str, dict[str, str]]] = {
@@ -88,6 +89,7 @@ PHRASES: Final[dict[str, dict[str, str]]] = {
         "search.many": later("Found on {n} pages; the best {shown} are shown. Add a word."),
         "search.more": later("and at {n} more places of this page"),
     },
+    "today": TODAY,
     "timer": {
         "timer.heading": later("Times that are running"),
         "timer.start": later("Start the time: {time}"),

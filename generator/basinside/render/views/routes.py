@@ -37,7 +37,7 @@ def route_view(spot: Spot, instrument: Instrument, verdict: RouteVerdict) -> Rou
             permitted=False,
             verdict=_("Refused"),
             facts=_gathered_reasons(spot, verdict),
-            instead=_instead(spot, instrument),
+            instead=what_would_do(spot, instrument),
         )
     return RouteView(
         anchor=f"route-{route.route}",
@@ -139,7 +139,8 @@ def _property(reason: Reason) -> str:
     }[reason.kind]
 
 
-def _instead(spot: Spot, instrument: Instrument) -> Prose:
+def what_would_do(spot: Spot, instrument: Instrument) -> Prose:
+    """Return the ways that are permitted for an instrument, or whom to ask when none is."""
     good = []
     for each in spot.desk.verdicts(instrument):
         name = each.route.name[:1].lower() + each.route.name[1:]

@@ -64,6 +64,11 @@ class Desk:
             topics.setdefault(asked.topic, []).append(asked)
         return topics
 
+    @property
+    def has_ways(self) -> bool:
+        """Whether there is any way by which an instrument comes back, and so a shift to tick."""
+        return any(each.ways for each in self.derived.shift.instruments)
+
     def whole(self, procedure: str) -> WholeProcedure:
         """Return a procedure with its placed steps."""
         return self.derived.procedures[procedure]
