@@ -180,3 +180,57 @@ WRITABLE = MappingProxyType(
         if name != "count" and not UNITS[name].steps
     }
 )
+
+TAILS = (  # what a unit's kind says already
+    " available chlorine",
+    " gauge",
+    " absolute",
+    " w/v",
+    " w/w",
+    " in air",
+    " relative humidity",
+)
+SPOKEN = MappingProxyType(  # how people write a unit in an answer, and authors do not
+    {
+        "sec": "s",
+        "secs": "s",
+        "mins": "min",
+        "hr": "h",
+        "hrs": "h",
+        "millilitre": "mL",
+        "millilitres": "mL",
+        "litre": "L",
+        "litres": "L",
+        "gram": "g",
+        "grams": "g",
+        "kilogram": "kg",
+        "kilograms": "kg",
+        "metre": "m",
+        "metres": "m",
+        "foot": "ft",
+        "feet": "ft",
+        "percent": "%",
+        "per cent": "%",
+    }
+)
+
+
+def typed_units(unit: str) -> dict[str, Fraction]:
+    """Return how the unit of an answer may be typed, and how many of `unit` each is worth.
+
+    `unit` is a name in `UNITS` without steps. Spellings are in small letters; what the kind says
+    already may be left out (`%` for a chlorine strength). A count is of its own thing only.
+    """
+    own = UNITS[unit]
+    if own.kind is Kind.COUNT:
+        return {name: Fraction(1) for name in (own.one, own.many) if name}
+    worth = {
+        spelling: UNITS[name].factor / own.factor
+        for spelling, name in WRITABLE.items()
+        if UNITS[name].kind is own.kind
+    }
+    for tail in TAILS:
+        short = {name.removesuffix(tail): each for name, each in worth.items() if tail in name}
+        worth = {**short, **worth}
+    spoken = {name: worth[short] for name, short in SPOKEN.items() if short in worth}
+    return {name.lower(): each for name, each in {**spoken, **worth}.items()}

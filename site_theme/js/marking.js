@@ -87,5 +87,11 @@
     return plan.pass_all.every((each) => met(each, answer)) ? plan.worth : 0;
   }
 
-  Basinside.marking = Object.freeze({ evaluate, fits });
+  /** @param {string} one @param {string} other @returns {number} below 0, 0 or above 0 */
+  function compare(one, other) {
+    const [left, right] = [exact(one), exact(other)];
+    return left < right ? -1 : left > right ? 1 : 0;
+  }
+
+  Basinside.marking = Object.freeze({ evaluate, fits, compare });
 })(globalThis.Basinside = globalThis.Basinside || {});

@@ -38,7 +38,7 @@
         notice.textContent = fine ? '' : say(key, { code });
       },
     });
-    const begun = () => sheet.answers.some(({ chosen }) => chosen.length);
+    const begun = () => sheet.answers.some(selfTest.begun);
 
     /** @param {Sheet} next */
     const change = (next) => {
@@ -60,9 +60,9 @@
     };
 
     const check = () => {
-      const answer = sheet.answers[sheet.at];
-      if (!answer || !answer.chosen.length) {
-        told.textContent = say('self-test.choose-first');
+      const missing = selfTest.missing(items[sheet.at], sheet.answers[sheet.at]);
+      if (missing) {
+        told.textContent = say(missing.key, missing.holes);
         return;
       }
       spendTime();
@@ -92,10 +92,17 @@
         return;
       }
       const page = Basinside.page();
-      const text = selfTest.attemptText(page, topic, code, today, sheet);
+      const text = Basinside.sheetText.attempt(page, topic, code, today, items, sheet);
       const name = `${page.handbook}-${topic}-${code.toLowerCase()}-${today}.attempt.json`;
       Basinside.saveFile.save(place, name, text);
       saved = sheet;
+    };
+
+    /** @param {Sheet} next */
+    const answered = (next) => {
+      change(next);
+      told.textContent = '';
+      showLine();
     };
 
     const question = () => {
@@ -105,11 +112,9 @@
       const made = Basinside.questionForm(
         item, answer, { number: index + 1, count: items.length },
         {
-          changed: (/** @type {number[]} */ chosen) => {
-            change(selfTest.choose(sheet, index, chosen));
-            told.textContent = '';
-            showLine();
-          },
+          choose: (/** @type {number[]} */ chosen) => answered(selfTest.choose(sheet, index, chosen)),
+          give: (/** @type {any} */ given) => answered(selfTest.give(sheet, index, given)),
+          sure: (/** @type {Sure} */ sure) => change(selfTest.give(sheet, index, { sure })),
           check,
         }
       );

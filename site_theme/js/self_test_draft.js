@@ -14,7 +14,7 @@
    *   `adopt` takes over what was kept; `told` hears how keeping went
    */
   Basinside.selfTestDraft = function (topic, items, page) {
-    const { draftText, readDraft } = Basinside.selfTest;
+    const { draft, readDraft } = Basinside.sheetText;
     /** @type {Session | null} */
     let session = null;
     /** @type {Promise<void>} */
@@ -38,7 +38,7 @@
       if (own === null) return;
       queue(own, async () => {
         const store = await Basinside.store();
-        const text = draftText(topic, sheet);
+        const text = draft(topic, sheet);
         if (own.lost || text === own.seen) return;
         own.lost = !(await store.put(key(own), text, own.seen));
         if (own.lost) return page.told('self-test.elsewhere', own.who);
@@ -71,7 +71,7 @@
      * @param {Sheet} sheet
      */
     const isKept = (sheet) =>
-      session !== null && !session.lost && session.seen === draftText(topic, sheet);
+      session !== null && !session.lost && session.seen === draft(topic, sheet);
 
     return { keep, open, isKept };
   };

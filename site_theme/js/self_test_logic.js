@@ -2,9 +2,7 @@
 (function (Basinside) {
   'use strict';
 
-  const DRAFT = 'basinside/draft/1';
-  const ATTEMPT = 'basinside/attempt/1';
-  const LONGEST_SECONDS = 86400; // the attempt format's own bound
+  const LONGEST_SECONDS = 86400; // the attempt format's own bounds
   const MOST_CHANGES = 10000;
 
   /**
@@ -35,10 +33,34 @@
     return order;
   }
 
+  Basinside.shuffled = shuffled;
+
+  const kindOf = (/** @type {Item} */ item) => Basinside.answerKinds.of(item);
+
   /** @param {Item} item @returns {ItemAnswer} */
   function blank(item) {
-    const order = shuffled(item.options.length);
-    return { item: item.item, order, chosen: [], checked: false, seconds: 0, changes: 0 };
+    return {
+      item: item.item, order: kindOf(item).mixed(item), chosen: [], ordered: [], typed: '', sure: '',
+      checked: false, seconds: 0, changes: 0,
+    };
+  }
+
+  /**
+   * Whether anything of an answer was given, be it whole or not.
+   * @param {ItemAnswer} answer
+   * @returns {boolean}
+   */
+  function begun(answer) {
+    return answer.chosen.length + answer.ordered.length + answer.typed.trim().length > 0;
+  }
+
+  /**
+   * What is missing before an answer can be checked, or null.
+   * @param {Item} item @param {ItemAnswer} answer
+   * @returns {{key: string, holes?: Record<string, string | number>} | null}
+   */
+  function missing(item, answer) {
+    return kindOf(item).missing(item, answer);
   }
 
   /** @param {Item[]} items @returns {Sheet} */
@@ -62,20 +84,10 @@
    * @returns {Sheet}
    */
   function merged(sheet, kept) {
-    const begun = sheet.answers.some((each) => each.chosen.length);
     const answers = sheet.answers.map((each, n) =>
-      each.chosen.length ? each : /** @type {ItemAnswer} */ (kept.answers[n])
+      begun(each) ? each : /** @type {ItemAnswer} */ (kept.answers[n])
     );
-    return { at: begun ? sheet.at : kept.at, answers };
-  }
-
-  /**
-   * Whether several options may be ticked.
-   * @param {Item} item
-   * @returns {boolean}
-   */
-  function takesMany(item) {
-    return item.kind === 'multiple' || item.options.filter((each) => each.right).length > 1;
+    return { at: sheet.answers.some(begun) ? sheet.at : kept.at, answers };
   }
 
   /**
@@ -89,6 +101,16 @@
     const takenBack = before.chosen.some((p) => !chosen.includes(p));
     const changes = Math.min(before.changes + (takenBack ? 1 : 0), MOST_CHANGES);
     return withAnswer(sheet, index, { chosen: [...chosen].sort((a, b) => a - b), changes });
+  }
+
+  /**
+   * The sheet after an order, a number or how sure one is was given; nothing once it was checked.
+   * @param {Sheet} sheet @param {number} index
+   * @param {{ordered?: number[], typed?: string, sure?: Sure}} given
+   * @returns {Sheet}
+   */
+  function give(sheet, index, given) {
+    return sheet.answers[index]?.checked === false ? withAnswer(sheet, index, given) : sheet;
   }
 
   /**
@@ -106,8 +128,19 @@
    * @param {Item} item @param {ItemAnswer} answer
    */
   function outcome(item, answer) {
-    const chosen = answer.chosen.map((p) => answer.order[p] ?? -1).sort((a, b) => a - b);
-    return Basinside.marking.evaluate(item.plan, { chosen });
+    return Basinside.marking.evaluate(item.plan, kindOf(item).plan(item, answer));
+  }
+
+  /** @param {Item} item @param {ItemAnswer} answer @returns {boolean} a number that hurts somebody */
+  function onUnsafeSide(item, answer) {
+    const { number } = kindOf(item).plan(item, answer);
+    const { low, high } = item.plan.pass_all[0]?.between || {};
+    if (number === undefined || !item.answer) return false;
+    const { unsafe } = item.answer;
+    const below = low !== undefined && Basinside.marking.compare(number, low) < 0;
+    const above = high !== undefined && Basinside.marking.compare(number, high) > 0;
+    return (below && unsafe !== 'above' && unsafe !== 'neither') ||
+      (above && unsafe !== 'below' && unsafe !== 'neither');
   }
 
   /**
@@ -116,9 +149,9 @@
    * @returns {'unsafe' | 'safety' | 'wrong' | 'open' | 'right'}
    */
   function standing(item, answer) {
-    if (!answer.chosen.length) return 'open';
+    if (missing(item, answer)) return 'open';
     const { passed, unsafe } = outcome(item, answer);
-    if (unsafe.length) return 'unsafe';
+    if (unsafe.length || onUnsafeSide(item, answer)) return 'unsafe';
     if (passed) return 'right';
     return item.critical ? 'safety' : 'wrong';
   }
@@ -126,85 +159,28 @@
   const URGENCY = ['unsafe', 'safety', 'wrong', 'open'];
 
   /**
-   * What to repeat, the most dangerous first.
+   * What to repeat: first what somebody would have done at once though it was not right, then the
+   * most dangerous.
    * @param {Item[]} items @param {Sheet} sheet
-   * @returns {{index: number, why: string}[]}
+   * @returns {{index: number, why: string, sure: boolean}[]}
    */
   function toRepeat(items, sheet) {
     return items
-      .map((item, index) => ({ index, why: standing(item, /** @type {ItemAnswer} */ (sheet.answers[index])) }))
+      .map((item, index) => {
+        const answer = /** @type {ItemAnswer} */ (sheet.answers[index]);
+        const why = standing(item, answer);
+        return { index, why, sure: why !== 'open' && answer.sure === 'now' };
+      })
       .filter(({ why }) => why !== 'right')
-      .sort((a, b) => URGENCY.indexOf(a.why) - URGENCY.indexOf(b.why) || a.index - b.index);
-  }
-
-  /**
-   * The attempt file: answers, never scores.
-   * @param {{handbook: string, edition: string, language: string}} page
-   * @param {string} topic @param {string} staffCode @param {string} date @param {Sheet} sheet
-   * @returns {string}
-   */
-  function attemptText(page, topic, staffCode, date, sheet) {
-    const items = sheet.answers.map(({ item, order, chosen, seconds, changes }) =>
-      chosen.length ? { item, order, chosen, seconds, changes } : { item, order, seconds, changes }
-    );
-    const attempt = {
-      format: ATTEMPT, handbook: page.handbook, edition: page.edition, kind: 'self-test',
-      id: topic, staff_code: staffCode, date, language: page.language, items,
-    };
-    return JSON.stringify(attempt, null, 1) + '\n';
-  }
-
-  /** @param {string} topic @param {Sheet} sheet */
-  function draftText(topic, sheet) {
-    return JSON.stringify({ format: DRAFT, topic, at: sheet.at, items: sheet.answers });
-  }
-
-  /** @param {unknown} value @param {number} most @returns {boolean} */
-  function isCount(value, most) {
-    return Number.isInteger(value) && Number(value) >= 0 && Number(value) <= most;
-  }
-
-  /** @param {any} found @param {Item} item @returns {boolean} */
-  function isAnswer(found, item) {
-    const { options } = item;
-    const { order, chosen } = found;
-    if (!Array.isArray(order) || order.length !== options.length || !Array.isArray(chosen)) return false;
-    return (
-      options.every((_, p) => order.includes(p)) &&
-      chosen.every((p, n) => isCount(p, options.length - 1) && (n === 0 || p > chosen[n - 1])) &&
-      (takesMany(item) || chosen.length < 2) &&
-      (typeof found.checked === 'boolean' && (chosen.length > 0 || !found.checked)) &&
-      isCount(found.seconds, LONGEST_SECONDS) && isCount(found.changes, MOST_CHANGES)
-    );
-  }
-
-  /**
-   * The sheet that a kept text holds, or null: any page on this computer could have written it.
-   * An item that is unknown or does not fit starts blank.
-   * @param {string} text @param {string} topic @param {Item[]} items
-   * @returns {Sheet | null}
-   */
-  function readDraft(text, topic, items) {
-    let found;
-    try {
-      found = /** @type {any} */ (Basinside.readJson(text));
-    } catch (error) {
-      if (error instanceof Basinside.JsonTextError) return null;
-      throw error;
-    }
-    if (!found || found.format !== DRAFT || found.topic !== topic) return null;
-    if (!Array.isArray(found.items)) return null;
-    const answers = items.map((item) => {
-      const own = found.items.find((/** @type {any} */ each) => each && each.item === item.item);
-      if (!own || !isAnswer(own, item)) return blank(item);
-      const { order, chosen, checked, seconds, changes } = own;
-      return { item: item.item, order, chosen, checked, seconds, changes };
-    });
-    return { at: isCount(found.at, items.length - 1) ? found.at : 0, answers };
+      .sort(
+        (a, b) =>
+          Number(b.sure) - Number(a.sure) ||
+          URGENCY.indexOf(a.why) - URGENCY.indexOf(b.why) || a.index - b.index
+      );
   }
 
   Basinside.selfTest = Object.freeze({
-    shuffled, fresh, merged, takesMany, withAnswer, choose, spend, outcome, standing, toRepeat,
-    attemptText, draftText, readDraft,
+    LONGEST_SECONDS, MOST_CHANGES, blank, fresh, merged, begun, missing, withAnswer, choose, give,
+    spend, outcome, standing, toRepeat,
   });
 })(globalThis.Basinside = globalThis.Basinside || {});

@@ -9,12 +9,13 @@
   /**
    * @typedef {{items: Item[], sheet: Sheet, go: (index: number) => void, finish: () => void,
    *   again: () => void, review: () => void, save: (place: HTMLElement) => void}} Around
+   * @typedef {{index: number, why: string, sure: boolean}} Repeated
    */
 
-  /** @param {Sheet} sheet @param {number} index */
-  function state(sheet, index) {
+  /** @param {Item[]} items @param {Sheet} sheet @param {number} index */
+  function state(items, sheet, index) {
     const answer = sheet.answers[index];
-    if (!answer || !answer.chosen.length) return 'open';
+    if (!answer || Basinside.selfTest.missing(items[index], answer)) return 'open';
     return answer.checked ? 'checked' : 'chosen';
   }
 
@@ -33,7 +34,7 @@
     const { say } = Basinside;
     if (items.length > LINE_MOST) return '';
     const basins = items.map((_, index) => {
-      const kind = state(sheet, index);
+      const kind = state(items, sheet, index);
       const name = say(`self-test.line-${kind}`, { number: index + 1 });
       const press = make(
         'button',
@@ -58,7 +59,7 @@
   Basinside.selfTestReview = function ({ items, sheet, go, finish }) {
     const { say } = Basinside;
     const heading = make('h2', { tabindex: -1 }, say('self-test.review'));
-    const all = items.map((item, index) => ({ item, index, kind: state(sheet, index) }));
+    const all = items.map((item, index) => ({ item, index, kind: state(items, sheet, index) }));
     /** @type {(kinds: string[]) => HTMLElement} */
     const list = (kinds) =>
       make(
@@ -98,27 +99,34 @@
    */
   Basinside.selfTestEnd = function ({ items, sheet, go, again, review, save }) {
     const { say } = Basinside;
-    /** @type {{index: number, why: string}[]} */
+    /** @type {Repeated[]} */
     const repeat = Basinside.selfTest.toRepeat(items, sheet);
     const right = items.length - repeat.length;
     const heading = make('h2', { tabindex: -1 }, say('self-test.end'));
     const page = make('div', { class: 'end' }, heading);
     page.append(make('p', {}, say('self-test.tally', { right, count: items.length })));
-    if (repeat.length) {
-      page.append(
-        make('h3', {}, say('self-test.repeat')),
-        make('ol', { class: 'repeat' },
-          ...repeat.map(({ index, why }) => {
-            const item = /** @type {Item} */ (items[index]);
-            return make(
-              'li', {},
-              make('p', {}, make('b', {}, say(`self-test.why-${why}`)), ' ', ...prose(item.stem)),
-              Basinside.leadBack(item),
-              button(say('self-test.go', { number: index + 1 }), () => go(index))
-            );
-          }))
+    /** @param {string} key @param {Repeated[]} among */
+    const list = (key, among) =>
+      among.length
+        ? [make('h3', {}, say(key)), make('ol', { class: 'repeat' }, ...among.map(repeated))]
+        : [];
+    /** @param {Repeated} one */
+    const repeated = ({ index, why }) => {
+      const item = /** @type {Item} */ (items[index]);
+      return make(
+        'li', {},
+        make('p', {}, make('b', {}, say(`self-test.why-${why}`)), ' ', ...prose(item.stem)),
+        Basinside.leadBack(item),
+        button(say('self-test.go', { number: index + 1 }), () => go(index))
       );
-    } else page.append(make('p', {}, say('self-test.nothing-to-repeat')));
+    };
+    const sure = repeat.filter((each) => each.sure);
+    const others = repeat.filter((each) => !each.sure);
+    page.append(
+      ...list('self-test.repeat-sure', sure),
+      ...list(sure.length ? 'self-test.repeat-too' : 'self-test.repeat', others)
+    );
+    if (!repeat.length) page.append(make('p', {}, say('self-test.nothing-to-repeat')));
     const place = make('div', { class: 'saved' });
     page.append(
       make('h3', {}, say('self-test.save-heading')),

@@ -1,4 +1,4 @@
-/* One question on the page: options to tick, then the reason for every one of them. */
+/* One question on the page: what it is answered with, how sure one is, then what there is to say. */
 (function (Basinside) {
   'use strict';
 
@@ -27,11 +27,21 @@
     );
   }
 
-  /** @param {{right: boolean, unsafe: boolean}} option @param {boolean} chosen */
-  function verdict(option, chosen) {
-    if (option.unsafe) return chosen ? 'self-test.unsafe-chosen' : 'self-test.unsafe-left';
-    const kind = option.right ? 'right' : 'wrong';
-    return `self-test.${kind}-${chosen ? 'chosen' : 'left'}`;
+  /**
+   * What somebody would do with the answer: three levels, asked before it is checked, never counted.
+   * @param {ItemAnswer} answer @param {(sure: Sure) => void} tell
+   * @returns {HTMLElement}
+   */
+  function howSure(answer, tell) {
+    const { say } = Basinside;
+    const rows = /** @type {Sure[]} */ (['now', 'look', 'ask']).map((sure) => {
+      const box = make('input', { type: 'radio', name: 'sure', value: sure, change: () => tell(sure) });
+      box.checked = answer.sure === sure;
+      return make('label', {}, box, make('span', {}, say(`self-test.sure-${sure}`)));
+    });
+    return make(
+      'fieldset', { class: 'sure' }, make('legend', {}, say('self-test.sure')), ...rows
+    );
   }
 
   /**
@@ -40,57 +50,34 @@
    * @param {Item} item
    * @param {ItemAnswer} answer
    * @param {{number: number, count: number}} place
-   * @param {{changed: (chosen: number[]) => void, check: () => void}} deeds
+   * @param {Deeds & {check: () => void, sure: (sure: Sure) => void}} deeds
    * @returns {{form: HTMLElement, heading: HTMLElement, result: HTMLElement | null,
    *   actions: HTMLElement}}
    */
   Basinside.questionForm = function (item, answer, place, deeds) {
     const { say } = Basinside;
-    const many = Basinside.selfTest.takesMany(item);
     const hint = Basinside.freshId('hint');
+    const answering = Basinside.answering[Basinside.answerKinds.nameOf(item)](item, answer, deeds);
+    const standing = Basinside.selfTest.standing(item, answer);
     const heading = make('h2', { tabindex: -1 }, say('self-test.question', place));
     if (item.critical) heading.append(' ', make('span', { class: 'tag' }, say('self-test.critical')));
 
-    /** @type {HTMLInputElement[]} */
-    const boxes = [];
-    const rows = answer.order.map((authored, shown) => {
-      const option = /** @type {Item['options'][number]} */ (item.options[authored]);
-      const chosen = answer.chosen.includes(shown);
-      const box = make('input', {
-        type: many ? 'checkbox' : 'radio', name: 'chosen', value: shown, disabled: answer.checked,
-      });
-      box.checked = chosen;
-      boxes.push(box);
-      const row = make('li', {}, make('label', {}, box, make('span', {}, ...prose(option.text))));
-      if (answer.checked) {
-        row.append(
-          make(
-            'p',
-            { class: 'because' },
-            make('b', {}, say(verdict(option, chosen))), ' ',
-            ...prose(option.because)
-          )
-        );
-        row.dataset.verdict = option.right ? 'right' : 'wrong';
-      }
-      return row;
-    });
+    const hinted = answering.hint && !answer.checked;
     const ask = make(
       'fieldset',
-      {
-        'aria-describedby': hint,
-        change: () => deeds.changed(boxes.flatMap((box, n) => (box.checked ? [n] : []))),
-      },
+      { 'aria-describedby': hinted ? hint : false },
       make('legend', { class: 'stem' }, ...prose(item.stem)),
-      make('p', { id: hint, class: 'small', hidden: answer.checked },
-        say(many ? 'self-test.many' : 'self-test.one')),
-      make('ul', { class: 'picks' }, ...rows)
+      hinted ? make('p', { id: hint, class: 'small' }, answering.hint) : '',
+      ...answering.inside
     );
     const result = answer.checked
       ? make(
           'div',
           { class: 'result', tabindex: -1 },
-          make('h3', {}, say(`self-test.result-${Basinside.selfTest.standing(item, answer)}`)),
+          make('h3', {}, say(`self-test.result-${standing}`)),
+          answer.sure === 'now' && standing !== 'right'
+            ? make('p', {}, say('self-test.sure-wrong'))
+            : '',
           Basinside.leadBack(item)
         )
       : null;
@@ -106,8 +93,8 @@
     if (item.situation) form.append(make('p', { class: 'situation' }, ...prose(item.situation)));
     // The result stands before the options, so that its reader goes on to the reasons.
     if (result) form.append(make('p', { class: 'stem' }, ...prose(item.stem)), result);
-    form.append(ask, result ? happened(item) : '', actions);
-    if (result) ask.querySelector('legend')?.replaceChildren(say('self-test.reasons'));
+    form.append(ask, result ? happened(item) : howSure(answer, deeds.sure), actions);
+    if (result) ask.querySelector('legend')?.replaceChildren(answering.reasons);
     return { form, heading, result, actions };
   };
 })(globalThis.Basinside = globalThis.Basinside || {});

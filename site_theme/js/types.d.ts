@@ -48,8 +48,28 @@ type Outcome = { points: number; passed: boolean; unsafe: number[] };
 /** One question of a self-test; options stand in the authored order, as in its plan. */
 type Link = { href: string; text: string };
 type Option = { text: Prose; because: Prose; unsafe: boolean; right: boolean };
+/** What an item without options is answered with; which members depend on its kind. */
+type Sentence = { rule: string; because: Prose; belief: Prose };
+type Answered = {
+  because: Prose;
+  belief: Prose;
+  lines: Prose[];
+  kept: Sentence[];
+  before: [number, number][];
+  unit: [string, string];
+  units: Record<string, [string, string]>;
+  unsafe: 'below' | 'above' | 'both' | 'neither';
+  right: Prose;
+  accepted: string;
+  mistakes: { number: Prose; because: Prose; belief: Prose }[];
+  numbers: [string, string][];
+  rights: Prose[];
+  keys: number[];
+  pairs: { left: Prose; right: Prose; because: Prose; belief: Prose }[];
+};
 type Item = {
   item: string;
+  answer: Answered;
   kind: string;
   situation?: Prose;
   stem: Prose;
@@ -61,11 +81,17 @@ type Item = {
   scenario?: string;
 };
 
-/** `order` holds authored positions as shown; `chosen` holds positions in that order. */
+/** What somebody would do with an answer; nothing when it was not said. */
+type Sure = '' | 'now' | 'look' | 'ask';
+
+/** `order` holds authored positions as shown; `chosen` and `ordered` hold positions in that order. */
 type ItemAnswer = {
   item: string;
   order: number[];
   chosen: number[];
+  ordered: number[];
+  typed: string;
+  sure: Sure;
   checked: boolean;
   seconds: number;
   changes: number;

@@ -209,7 +209,7 @@ def test_a_kept_text_is_a_strangers_text(tmp_path: Path, open_page: Opener) -> N
     texts = ["{", "[]", "null", '{"format": "basinside/draft/1", "items": 3}', json.dumps(forged)]
     for text in texts:
         answers = page.evaluate(
-            "([text, items]) => Basinside.selfTest.readDraft(text, 'cleaning', items)",
+            "([text, items]) => Basinside.sheetText.readDraft(text, 'cleaning', items)",
             [text, ITEMS],
         )
     assert answers["at"] == 0

@@ -7,6 +7,15 @@ from __future__ import annotations
 
 from typing import Final
 
+from basinside.render.view_types.amounts import AmountsView
+from basinside.render.view_types.answers import (
+    MatchedView,
+    MatchView,
+    MistakeView,
+    NumberView,
+    OrderView,
+    PairKeptView,
+)
 from basinside.render.view_types.chemicals import (
     AgentRowView,
     AgentsView,
@@ -54,6 +63,18 @@ from basinside.render.view_types.paper import (
     PaperQuestionView,
     QuestionFormView,
     StripRowView,
+)
+from basinside.render.view_types.prints import (
+    CardBlockView,
+    ChartView,
+    ExposureView,
+    LabelView,
+    LogView,
+    PaperGroupView,
+    PaperIndexView,
+    PrintFileView,
+    SheetView,
+    TallyView,
 )
 from basinside.render.view_types.procedure import (
     BasinView,
@@ -104,6 +125,7 @@ from basinside.render.view_types.text import (
     WaiverView,
     plain,
 )
+from basinside.render.view_types.today import TodayView
 
 PAGE_TEMPLATES: Final[dict[type, str]] = {
     StartView: "templates/start.html",
@@ -122,13 +144,18 @@ PAGE_TEMPLATES: Final[dict[type, str]] = {
     VisitView: "templates/visit.html",
     TrainerView: "templates/trainer.html",
     IncidentsView: "templates/incidents.html",
+    AmountsView: "templates/amounts.html",
     SearchView: "templates/search.html",
+    TodayView: "templates/today.html",
     SelfTestView: "templates/self-test.html",
     SelfTestIndexView: "templates/self-test-index.html",
     ExamineView: "templates/examine.html",
     ObservationSheetView: "templates/observation-sheet.html",
     QuestionFormView: "templates/question-form.html",
     AnswerKeyView: "templates/answer-key.html",
+    SheetView: "templates/sheet.html",
+    PaperIndexView: "templates/paper-index.html",
+    PrintFileView: "templates/print-file.html",
 }
 """The template of each page view; every template takes ``view`` and ``chrome``."""
 
@@ -137,12 +164,15 @@ __all__ = [
     "AgentRowView",
     "AgentView",
     "AgentsView",
+    "AmountsView",
     "AnswerKeyView",
     "BannerView",
     "BasinView",
     "BenchItemView",
     "BlankView",
     "BuiltOnView",
+    "CardBlockView",
+    "ChartView",
     "ChoiceView",
     "ChoicesView",
     "ChromeView",
@@ -150,6 +180,7 @@ __all__ = [
     "DangerView",
     "DecidedView",
     "ExamineView",
+    "ExposureView",
     "FactView",
     "FigureView",
     "FlowView",
@@ -157,22 +188,33 @@ __all__ = [
     "IncidentsView",
     "InlineData",
     "InstrumentView",
+    "LabelView",
     "LinkView",
+    "LogView",
     "LookAlikeView",
+    "MatchView",
+    "MatchedView",
     "MatrixRowView",
     "MatrixView",
+    "MistakeView",
     "MovedView",
     "NavItem",
     "NoteView",
+    "NumberView",
     "ObservationLineView",
     "ObservationSheetView",
     "ObservationStageView",
     "OptionView",
+    "OrderView",
+    "PairKeptView",
+    "PaperGroupView",
+    "PaperIndexView",
     "PaperOptionView",
     "PaperQuestionView",
     "PartView",
     "PictureView",
     "PlaceView",
+    "PrintFileView",
     "ProcedureGroupView",
     "ProcedureIndexView",
     "ProcedureRowView",
@@ -186,6 +228,7 @@ __all__ = [
     "SectionView",
     "SelfTestIndexView",
     "SelfTestView",
+    "SheetView",
     "SignView",
     "SingleUseView",
     "SourceView",
@@ -198,8 +241,10 @@ __all__ = [
     "StepWords",
     "StripRowView",
     "TableView",
+    "TallyView",
     "TestLineView",
     "TickView",
+    "TodayView",
     "TrainerView",
     "ValueGroupView",
     "ValueLineView",

@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from dataclasses import dataclass
 
+from basinside.render.view_types.answers import MatchView, NumberView, OrderView
 from basinside.render.view_types.procedure import FlowView
 from basinside.render.view_types.text import FactView, LinkView, PictureView, Prose
 
@@ -69,13 +70,19 @@ class BuiltOnView:
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class QuestionView:
-    """One question as it is read without a script; its key stands behind ``reveal``."""
+    """One question as it is read without a script; its key stands behind ``reveal``.
+
+    It has options, or one of ``order``, ``amount`` and ``match``.
+    """
 
     anchor: str
     number: str
     situation: Prose = ()
     stem: Prose
-    options: tuple[OptionView, ...]
+    options: tuple[OptionView, ...] = ()
+    order: OrderView | None = None
+    amount: NumberView | None = None
+    match: MatchView | None = None
     reveal: str
     built_on: BuiltOnView | None = None
     lead_back: tuple[LinkView, ...] = ()

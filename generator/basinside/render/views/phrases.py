@@ -131,6 +131,49 @@ PHRASES: Final[dict[str, dict[str, str]]] = {
         "self-test.one": later("Choose one answer."),
         "self-test.many": later("Choose every answer that is right."),
         "self-test.choose-first": later("Choose an answer first."),
+        "self-test.order": later("Move each line up or down until the order is right."),
+        "self-test.order-up": later("Up"),
+        "self-test.order-down": later("Down"),
+        "self-test.order-place": later("{line}: place {place} of {count}."),
+        "self-test.order-end": later("{line} cannot go further: place {place} of {count}."),
+        "self-test.order-first": later("As it stands the order is not right. Move a line first."),
+        "self-test.order-reasons": later("What is right about the order"),
+        "self-test.order-kept": later("Pairs in the right order: {kept} of {count} that matter."),
+        "self-test.order-yours": later("Your order"),
+        "self-test.order-right": later("A right order"),
+        "self-test.number": later("Your number"),
+        "self-test.number-in": later("Your number, in {unit}"),
+        "self-test.number-help": later("With a decimal point or a decimal comma."),
+        "self-test.number-help-unit": later(
+            "With a decimal point or a decimal comma. If you work in another unit, write it after "
+            "the number."
+        ),
+        # How a typed number was understood; {read} has its unit.
+        "self-test.number-echo": later("You wrote {typed}, read as {read}."),
+        "self-test.number-none": later("Write one number, as in 20 or 0.5."),
+        "self-test.number-long": later("This number has too many figures."),
+        # A mark that could be a decimal mark or one for thousands.
+        "self-test.number-mark": later(
+            "Is it {whole} or {part}? Write it so that it can be read one way only."
+        ),
+        "self-test.number-unit": later("“{typed}” is not read here. Answer in {unit}."),
+        "self-test.number-bare": later("“{typed}” is not read here. Write the number alone."),
+        "self-test.number-right": later("Right:"),
+        "self-test.number-reasons": later("How the number comes about"),
+        "self-test.match": later("Choose one for each. One may fit several, or none."),
+        "self-test.match-choose": later("Choose"),
+        "self-test.match-first": later("Still to be chosen: {count}"),
+        "self-test.match-right": later("You chose it."),
+        "self-test.match-wrong": later("You chose:"),
+        "self-test.match-reasons": later("What belongs together, and why"),
+        # Three things to do with an answer; what is chosen counts for nothing.
+        "self-test.sure": later("What would you do with this answer? You may leave this open."),
+        "self-test.sure-now": later("Do it now"),
+        "self-test.sure-look": later("Look it up first"),
+        "self-test.sure-ask": later("Ask someone first"),
+        "self-test.sure-wrong": later(
+            "You would have done it now. Read the steps before you next do this."
+        ),
         "self-test.check": later("Check my answer"),
         "self-test.next": later("Next question"),
         "self-test.previous": later("Previous question"),
@@ -169,6 +212,9 @@ PHRASES: Final[dict[str, dict[str, str]]] = {
         "self-test.end": later("What to repeat"),
         "self-test.tally": later("Right: {right} of {count}"),
         "self-test.repeat": later("Repeat these first"),
+        # What somebody would have done at once, and it was not right; then the others.
+        "self-test.repeat-sure": later("You would have done these now: repeat them first"),
+        "self-test.repeat-too": later("Repeat these as well"),
         "self-test.nothing-to-repeat": later(
             "Nothing to repeat here. Do the steps with someone who watches."
         ),

@@ -2,23 +2,36 @@
 
 from __future__ import annotations
 
-from typing import Any
+from dataclasses import fields, is_dataclass
+from typing import Any, Final
 
 from basinside.model.content import AskedItem
 from basinside.render.view_types import (
     BuiltOnView,
     LinkView,
+    MatchView,
+    NumberView,
     OptionView,
+    OrderView,
     PlaceView,
-    Prose,
     QuestionView,
     SelfTestIndexView,
     SelfTestView,
+    SpanView,
     plain,
+)
+from basinside.render.views.answers import (
+    answer_data,
+    match_view,
+    number_view,
+    order_view,
+    spans_for_script,
 )
 from basinside.render.views.spot import Spot
 from basinside.render.views.titles import procedure_title
 from basinside.render.wording import _, n_, sentence
+
+_FOR_THE_LIST: Final = frozenset({"mixed", "rights", "left_word", "right_word", "ask"})
 
 
 def topic_title(spot: Spot, topic: str) -> str:
@@ -95,6 +108,9 @@ def _question(spot: Spot, number: int, asked: AskedItem) -> QuestionView:
             )
             for option in asked.item.options
         ),
+        order=order_view(spot, asked.item),
+        amount=number_view(spot, asked.item),
+        match=match_view(spot, asked.item),
         reveal=_("Show the answer"),
         built_on=_built_on(spot, asked),
         lead_back=_leads(spot, asked),
@@ -202,22 +218,24 @@ def self_test_data(spot: Spot, topic: str, asked: list[AskedItem]) -> dict[str, 
 
 def _player_item(spot: Spot, asked: AskedItem, question: QuestionView) -> dict[str, Any]:
     item = asked.item
+    answered = question.order or question.amount or question.match
     return {
         "item": item.item,
         "kind": item.kind,
         "critical": item.critical,
         "scenario": asked.scenario.scenario if asked.scenario else "",
-        "situation": _spans(question.situation),
-        "stem": _spans(question.stem),
+        "situation": spans_for_script(question.situation),
+        "stem": spans_for_script(question.stem),
         "options": [
             {
-                "text": _spans(shown.text),
-                "because": _spans(shown.because),
+                "text": spans_for_script(shown.text),
+                "because": spans_for_script(shown.because),
                 "right": option.is_right,
                 "unsafe": option.unsafe,
             }
             for option, shown in zip(item.options, question.options, strict=True)
         ],
+        **({"answer": {**_for_script(answered), **answer_data(spot, item)}} if answered else {}),
         "plan": spot.desk.derived.plans[item.item],
         "built_on": _happened(question.built_on),
         "lead": [{"text": each.text, "href": each.href} for each in question.lead_back],
@@ -229,14 +247,22 @@ def _happened(built_on: BuiltOnView | None) -> dict[str, Any] | None:
         return None
     return {
         "word": built_on.word,
-        "says": _spans(built_on.says),
-        "source": _spans(built_on.source),
+        "says": spans_for_script(built_on.says),
+        "source": spans_for_script(built_on.source),
     }
 
 
-def _spans(prose: Prose) -> list[Any]:
-    """Return a sentence for a script: text as it is, a value with its machine form."""
-    return [
-        {"text": span.text, "value": span.machine} if span.kind == "value" else span.text
-        for span in prose
-    ]
+def _for_script(view: OrderView | NumberView | MatchView) -> dict[str, Any]:
+    """Return what a view says, for the player, which mixes what it shows itself."""
+    told = {field.name: getattr(view, field.name) for field in fields(view)}
+    return {name: _said(each) for name, each in told.items() if name not in _FOR_THE_LIST}
+
+
+def _said(part: Any) -> Any:
+    if isinstance(part, tuple):
+        if all(isinstance(each, SpanView) for each in part):
+            return spans_for_script(part)
+        return [_said(each) for each in part]
+    if is_dataclass(part) and not isinstance(part, type):
+        return {each.name: _said(getattr(part, each.name)) for each in fields(part)}
+    return part
