@@ -11,6 +11,7 @@ from basinside.pipeline.refusal import RefusedError
 from tests.cli.run import Ran, basinside, phrases
 
 BOIL = "bag-mask-silicone-boil"
+ITEMS = 20  # of the demonstration's core assessment
 ATTEMPT = "M-20-core-A-2026-11-18.attempt.json"
 
 
@@ -21,13 +22,13 @@ def enter(clinic: Path, into: Path, *more: object, typed: str | None = None) -> 
     )  # fmt: skip
 
 
-def answers(count: int = 12, first: str = "B") -> str:
+def answers(count: int = ITEMS, first: str = "B") -> str:
     return " ".join(f"{n}{first if n == 1 else 'A'}" for n in range(1, count + 1))
 
 
 def test_answers_in_one_line_make_the_attempt(clinic: Path, tmp_path: Path) -> None:
     code = phrases(clinic)["Opening code, core A"]
-    ran = enter(clinic, tmp_path, "--code", code, "--answers", answers()[:-3] + "12-")
+    ran = enter(clinic, tmp_path, "--code", code, "--answers", answers()[:-3] + f"{ITEMS}-")
     assert ran.code == 0, ran.said
     plain = json.loads((tmp_path / ATTEMPT).read_text(encoding="utf-8"))
     form = opened_form(clinic, "core", "A", code=code)
@@ -36,7 +37,7 @@ def test_answers_in_one_line_make_the_attempt(clinic: Path, tmp_path: Path) -> N
         each["item"] for each in form.document["items"]
     ]
     assert plain["items"][0]["chosen"] == [1]
-    assert "chosen" not in plain["items"][11]
+    assert "chosen" not in plain["items"][ITEMS - 1]
     assert not {"points", "score", "passed"} & set(plain)
     assert f"1 B    {form.document['items'][0]['stem']}" in ran.said
 
@@ -46,9 +47,9 @@ def test_answers_in_one_line_make_the_attempt(clinic: Path, tmp_path: Path) -> N
     [
         ("1B 2Z", "Question 2: “Z” is no option here"),
         ("1B 1A", "Question 1 is answered twice."),
-        ("99A", "There is no question 99; there are 1 to 12."),
+        ("99A", f"There is no question 99; there are 1 to {ITEMS}."),
         ("B", "“B” is no answer"),
-        (answers(11), "No answer to 12; write 12- for a question left open."),
+        (answers(ITEMS - 1), f"No answer to {ITEMS}; write {ITEMS}- for a question left open."),
         ("1AA", "names an option twice"),
     ],
 )
@@ -64,7 +65,7 @@ def test_a_slip_in_one_line_is_named_and_nothing_is_written(
 
 def test_at_the_prompt_a_slip_loses_nothing(clinic: Path, tmp_path: Path) -> None:
     code = phrases(clinic)["Opening code, core A"]
-    keys = ["b", "?", "Z", "", "c", *["A"] * 9, "-"]
+    keys = ["b", "?", "Z", "", "c", *["A"] * (ITEMS - 3), "-"]
     ran = enter(clinic, tmp_path, "--code", code, typed="\n".join(keys) + "\n")
     assert ran.code == 0, ran.said
     assert ran.said.count("Nothing was lost; type it again.") == 3

@@ -35,7 +35,7 @@ def test_sealing_shows_what_opens_the_form_once(unsealed: Path) -> None:
     by_code = opened_form(unsealed, "core", "A", code=code[1]).document
     by_phrase = opened_form(unsealed, "core", "A", phrase=phrase[1]).document
     assert by_code == by_phrase
-    assert len(by_code["items"]) == 12
+    assert len(by_code["items"]) == 20
     text = (unsealed / SEALED).read_text(encoding="utf-8")
     assert all(each["stem"] not in text for each in by_code["items"])
     assert code[1].replace("-", "") not in text
@@ -82,7 +82,7 @@ def test_a_form_is_printed_to_two_sound_files(clinic: Path, tmp_path: Path) -> N
     assert "Critical" not in questions
     assert key.count("<strong>Right</strong>") == right
     assert "Staff code" in questions
-    for word in ("2026.2", "Highfell Birth Centre", "version 1, form A", "Void after", "Ask"):
+    for word in ("2026.2", "Highfell Birth Centre", "version 2, form A", "Void after", "Ask"):
         # On both ends: a sheet that got loose says which form it is of.
         assert questions.count(word) == key.count(word) == 2, word
 
@@ -146,7 +146,7 @@ def test_scores_for_a_tool(clinic: Path) -> None:
     file = next(each for each in evidence(clinic) if ".attempt." in each.name)
     ran = basinside("score", "--json", file, "--folder", clinic,
                     env={"BASINSIDE_PHRASE": phrase})  # fmt: skip
-    assert json.loads(ran.said)[0]["points"] == 720
+    assert json.loads(ran.said)[0]["points"] == 20 * 60
 
 
 def test_a_self_test_is_refused_by_name(clinic: Path, tmp_path: Path) -> None:

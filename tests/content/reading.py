@@ -3,7 +3,7 @@
 import re
 
 from basinside.model.content import Content
-from basinside.model.prose import Words, read_prose
+from basinside.model.prose import Reference, Words, read_prose
 
 _SENTENCE_END = re.compile(r"(?<=[.?!])\s+")
 _WORD = re.compile(r"[A-Za-z][A-Za-z'-]*|\d[\d.,]*")
@@ -13,9 +13,14 @@ _VOWELS = re.compile(r"[aeiouy]+")
 def said(text: str, content: Content) -> str:
     """Return a sentence with each reference as a reader sees it."""
     return "".join(
-        span.text if isinstance(span, Words) else content.figures[span.figure].value.text()
+        span.text if isinstance(span, Words) else _shown(content, span)
         for span in read_prose(text)
     )
+
+
+def _shown(content: Content, reference: Reference) -> str:
+    value = content.figures[reference.figure].value
+    return (value.in_unit(reference.unit) if reference.unit else value).text()
 
 
 def sentences(text: str) -> list[str]:

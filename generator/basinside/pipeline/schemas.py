@@ -133,7 +133,7 @@ def _or_variant(schema: Schema, differences: Schema, inner: str, inner_id: str) 
     variant = [needed[0], "variant_of"]
     schema["anyOf"] = [{"required": needed}, {"required": variant}]
     if inner in schema.get("$defs", {}):
-        schema["$defs"][inner]["required"] = [inner_id]
+        schema["$defs"][inner] = _partial(schema, inner, [inner_id])
     schema["properties"] = {
         **schema["properties"],
         "variant_of": {"type": "string"},
@@ -142,12 +142,26 @@ def _or_variant(schema: Schema, differences: Schema, inner: str, inner_id: str) 
     return schema
 
 
+def _partial(schema: Schema, name: str, needed: list[str]) -> Schema:
+    """An entry that is merged key by key: what it holds may be partial too, but not its lists."""
+    whole = schema["$defs"][name]
+    properties = dict(whole["properties"])
+    for key, each in properties.items():
+        below = str(each.get("$ref", "")).rpartition("/")[2]
+        if below:
+            part = f"{below}Difference"
+            schema["$defs"][part] = {
+                key: value for key, value in schema["$defs"][below].items() if key != "required"
+            }
+            properties[key] = {"$ref": f"#/$defs/{part}"}
+    return {**whole, "properties": properties, "required": needed}
+
+
 def _procedure_differences(schema: Schema) -> Schema:
     """The keys of a procedure's differences; a change is a step of which little is needed."""
-    step = schema["$defs"]["Step"]
+    step = _partial(schema, "Step", ["step"])
     keys = {"after": {"type": "string"}, "in_stage": {"type": "string"}, "drop": _NAMES}
-    change = {**step, "properties": {**step["properties"], **keys}, "required": ["step"]}
-    schema["$defs"]["Change"] = change
+    schema["$defs"]["Change"] = {**step, "properties": {**step["properties"], **keys}}
     reasons = {"type": "object", "additionalProperties": {"type": ["string", "number"]}}
     return {
         "without": _NAMES,
