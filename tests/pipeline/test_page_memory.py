@@ -83,3 +83,34 @@ def test_the_theme_is_opened_again_only_when_a_file_of_it_changed(
     read = files.read_theme()
     monkeypatch.setattr(files, "read_theme", lambda: {**read, "css/tokens.css": "p { margin: 0 }"})
     assert build.open_theme(theme) is not theme
+
+
+CHANGES = (
+    ("content/words.yaml", "word: ", "word: zz "),
+    ("content/agents/chlorine.yaml", "name: Chlorine solution", "name: Chlorine liquid"),
+    ("content/instruments/uterine-aspirator-heatproof.yaml", "name: Uterine", "name: Raised-ring"),
+    ("content/procedures/making-up-chlorine.yaml", "title: ", "title: New "),
+    ("content/instruments/vacuum-extractor.yaml", "boil: no", "boil: yes"),
+    ("content/routes/chlorine-wipe.yaml", "name: ", "name: New "),
+    ("content/figures/steam.yaml", "chosen: >-", "chosen: >-\n      Now."),
+    ("quizzes/observations/bag-mask-silicone-boil.yaml", "see: ", "see: Now. "),
+    ("quizzes/questions/steam.yaml", "says: >-", "says: >-\n        Now."),
+    ("quizzes/assessments/core.yaml", "title: ", "title: New "),
+    ("content/handbook.yaml", "at: beside the stove", "at: over the stove"),
+)
+
+
+def test_changes_one_after_another_reach_every_page_they_concern(tmp_path: Path) -> None:
+    for name in ("content", "quizzes"):
+        shutil.copytree(CHECKOUT / name, tmp_path / name)
+    preview = Preview(tmp_path)
+    before = preview.made()
+    for file, old, new in CHANGES:
+        text = (tmp_path / file).read_text(encoding="utf-8")
+        assert old in text, (file, old)
+        (tmp_path / file).write_text(text.replace(old, new, 1), encoding="utf-8")
+        after = preview.made()
+        assert after != before, file
+        wanted = from_nothing(tmp_path)
+        assert [path for path in wanted if after.get(path) != wanted[path]] == [], file
+        before = after

@@ -115,3 +115,22 @@ def test_a_lubricated_part_names_what_with_and_leads_to_its_card() -> None:
     told = part_of(page, '<li id="plunger-seal">', "</li>")
     assert '<a href="../agents/silicone-lubricant.html">silicone lubricant for seals</a>' in told
     assert "petroleum jelly" in told
+
+
+def test_parts_that_go_their_own_way_are_warned_of_by_name_when_another_stands_heat() -> None:
+    cup = "- part: cup"
+    text = demo().raw["content/instruments/vacuum-extractor.yaml"].decode()
+    after = text[text.index(cup) :]
+    routes = after[after.index("routes: {") : after.index("}", after.index("routes: {"))]
+    made = changed(
+        "content/instruments/vacuum-extractor.yaml",
+        (
+            after[: after.index(routes) + len(routes)],
+            after[: after.index(routes)] + routes.replace("boil: no", "boil: yes"),
+        ),
+        ("\nimmersion: {boiling: never, ", "\nimmersion: {"),
+    )
+    told = words(part_of(made["instruments/vacuum-extractor.html"], '<p class="never">', "</p>"))
+    assert "Never heat: " in told
+    assert "gauge" in told
+    assert "cup" not in told
