@@ -297,9 +297,14 @@ def _files_about(content: Content) -> dict[str, list[object]]:
 
 
 def _led_back_to(content: Content, asked: list[AskedItem]) -> tuple[object, ...]:
-    """Return the procedures whose titles and step numbers a self-test's links name."""
+    """Return what a self-test's links name: procedures by title and step, and instruments."""
     about = dict.fromkeys(each.partition("/")[0] for one in asked for each in one.item.about)
-    return tuple(content.procedures.get(name) for name in about)
+    procedures = [content.procedures[name] for name in about if name in content.procedures]
+    return (
+        *procedures,
+        *(content.instrument_of(each) for each in procedures),
+        *(content.instruments.get(name) for name in about),
+    )
 
 
 def problem_page(folder: Folder) -> str:
