@@ -20,6 +20,7 @@ from basinside.model.amounts import (
 from basinside.model.content import Content
 from basinside.model.derived import VesselReach, WholeProcedure
 from basinside.model.entry import FigureRef
+from basinside.model.equipment import Route
 from basinside.quantity import Quantity
 from basinside.units import Kind
 
@@ -101,7 +102,12 @@ def _strengths(content: Content) -> Iterator[OwnStrength]:
         figure = content.figures.get(name)
         percent = _figure(content, name, Kind.CHLORINE, PPM_IN_PERCENT)
         if figure and percent:
-            yield OwnStrength(figure=name, name=figure.is_, percent=percent)
+            called = next((r.name for r in content.routes.values() if _uses(r, name)), figure.is_)
+            yield OwnStrength(figure=name, name=called, percent=percent)
+
+
+def _uses(route: Route, strength: str) -> bool:
+    return route.strength is not None and route.strength.figure == strength
 
 
 def _measures(content: Content) -> Iterator[OwnMeasure]:

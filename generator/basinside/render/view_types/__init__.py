@@ -7,7 +7,7 @@ from __future__ import annotations
 
 from typing import Final
 
-from basinside.render.view_types.amounts import AmountsView
+from basinside.render.view_types.amounts import AmountSectionView, AmountsView
 from basinside.render.view_types.answers import (
     MatchedView,
     MatchView,
@@ -164,6 +164,7 @@ __all__ = [
     "AgentRowView",
     "AgentView",
     "AgentsView",
+    "AmountSectionView",
     "AmountsView",
     "AnswerKeyView",
     "BannerView",
