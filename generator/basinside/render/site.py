@@ -13,6 +13,7 @@ from basinside.model.entry import Waiver
 from basinside.render.environment import Theme
 from basinside.render.report import problem_view
 from basinside.render.view_types import BannerView
+from basinside.render.views.amounts import amounts_data, amounts_view
 from basinside.render.views.chemicals import agent_view, agents_view
 from basinside.render.views.choices import choices_view
 from basinside.render.views.chrome import chrome_view, waived_banners
@@ -77,6 +78,14 @@ def pages(folder: Folder) -> Iterator[PageMaker]:
     )
     yield from _instruments(book)
     yield from _procedures(book)
+    if folder.content.handbook:
+        yield book.page(
+            "amounts.html",
+            amounts_view,
+            section="amounts",
+            data=amounts_data,
+            rests_on=(book.everything,),
+        )
     yield from _self_tests(book)
     yield from _reference(book)
     yield book.page(

@@ -126,6 +126,8 @@ def navigation(spot: Spot) -> tuple[tuple[str, str, str], ...]:
     entries = []
     if content.procedures:
         entries.append(("procedures", _("Procedures"), "procedures/index.html"))
+    if content.handbook:
+        entries.append(("amounts", _("Amounts"), "amounts.html"))
     if spot.desk.practice_topics:
         entries.append(("self-tests", _("Test yourself"), "self-tests/index.html"))
     entries.append(("reference", _("Reference"), "reference.html"))

@@ -36,6 +36,14 @@ def start_view(spot: Spot) -> StartView:
                 note=_("Find the instrument in your hand and follow its steps."),
             )
         )
+    if content.handbook:
+        jobs.append(
+            LinkView(
+                text=_("Find an amount or a time"),
+                href="amounts.html",
+                note=_("Chlorine, boiling, gauge, when it is out, when it is thrown away."),
+            )
+        )
     if spot.desk.practice_topics:
         jobs.append(
             LinkView(
