@@ -12,7 +12,8 @@
    */
   function readyAt(minutes, now) {
     const { clock, midnights } = Basinside.timing;
-    const then = Math.ceil((now + minutes * MINUTE) / ROUNDED_TO) * ROUNDED_TO;
+    const begun = Math.floor(now / MINUTE) * MINUTE;
+    const then = Math.ceil((begun + minutes * MINUTE) / ROUNDED_TO) * ROUNDED_TO;
     const time = clock(then);
     return midnights(now, then) ? Basinside.say('today.tomorrow', { time }) : time;
   }

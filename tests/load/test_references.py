@@ -58,6 +58,10 @@ def test_the_valid_clinic_names_nothing_unknown() -> None:
         (HANDBOOK, "has: [chlorine-bath, steam]",
          "has: [chlorine-bath, steam]\n  cases_per_year: {bulbs: 3}",
          "18:27: there is no instrument “bulbs”. Did you mean “bulb”?"),
+        (HANDBOOK, "has: [chlorine-bath, steam]",
+         ("has: [chlorine-bath, steam]\n  emergency:\n    - {for: [bulb, bulbs], when: Now.,"
+          " do: Ring., by: lead, second: midwife, on: 2026-02-01, look_again: 2027-02-01}"),
+         "19:20: there is no instrument “bulbs”. Did you mean “bulb”?"),
         (HANDBOOK, "clinic:", "policy:\n  - scope: bulbs\nclinic:",
          "9:12: there is no scope or procedure “bulbs”. Did you mean “bulb-soak”?"),
         (HANDBOOK, "clinic:", "scopes:\n  all-bulbs: [bulb-soaks]\nclinic:",

@@ -199,11 +199,11 @@ def _contact(spot: Spot) -> Contact | None:
 def _single(spot: Spot) -> tuple[FactView, ...]:
     return tuple(
         fact(
-            _("{name}: never used again").format(name=each.name),
+            _("Never used again"),
             (
+                SpanView(kind="link", text=each.name, href=spot.link(f"instruments/{name}.html")),
+                *plain(". "),
                 *(spot.prose(each.found_on_the_shelf) or plain(_("Throw it away after one use."))),
-                *plain(" "),
-                SpanView(kind="link", text=_("More"), href=spot.link(f"instruments/{name}.html")),
             ),
         )
         for name, each in spot.desk.content.instruments.items()

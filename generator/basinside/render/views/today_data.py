@@ -6,7 +6,7 @@ from typing import Any, Final
 
 from basinside.model.derived import RouteVerdict
 from basinside.model.shift import NeedGroup, ShiftBath, ShiftInstrument, ShiftWay
-from basinside.render.view_types import Prose, SpanView
+from basinside.render.view_types import Prose, SpanView, plain
 from basinside.render.views.decisions import by_whom
 from basinside.render.views.routes import reasons_by_part, what_would_do
 from basinside.render.views.spot import Spot, ended, state
@@ -39,15 +39,15 @@ def today_data(spot: Spot) -> dict[str, Any]:
 
 def _unfit(spot: Spot, vessel: str) -> dict[str, Any]:
     """Return a vessel that no way here can use, and why, where that is known."""
-    reach = spot.desk.derived.vessels[vessel]
+    content, reach = spot.desk.content, spot.desk.derived.vessels[vessel]
+    has = content.handbook.clinic.has if content.handbook else ()
     why: Prose = ()
-    for route in spot.desk.content.routes.values():
-        figure = (
-            spot.desk.content.figures.get(route.temperature.figure) if route.temperature else None
-        )
+    for route in (content.routes[name] for name in has if name in content.routes):
+        figure = content.figures.get(route.temperature.figure) if route.temperature else None
         if route.kind == "steam" and figure and route.temperature and "steam" in reach.vessel.kind:
             wanted = spot.value(route.temperature.figure, figure)
-            why = vessel_words(spot, reach, wanted, float(figure.value.base))
+            said = vessel_words(spot, reach, wanted, float(figure.value.base))
+            why = (*plain(_("{way}: ").format(way=route.name)), *said)
             break
     return {"name": sentence(vessel_name(spot, vessel)), "why": script_prose(why)}
 
