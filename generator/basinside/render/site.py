@@ -31,6 +31,8 @@ from basinside.render.views.self_tests import (
 )
 from basinside.render.views.sources import sources_view
 from basinside.render.views.spot import Desk, Spot
+from basinside.render.views.today import today_view
+from basinside.render.views.today_data import today_data
 from basinside.render.views.trade_words import words_view
 from basinside.render.views.trainer import trainer_view
 from basinside.render.views.values import values_view
@@ -78,6 +80,7 @@ def pages(folder: Folder) -> Iterator[PageMaker]:
     )
     yield from _instruments(book)
     yield from _procedures(book)
+    yield from _today(book)
     if folder.content.handbook:
         yield book.page(
             "amounts.html",
@@ -116,6 +119,7 @@ class _Book:
             folder.theme,
             bool(content.procedures),  # what the navigation names
             bool(self.desk.practice_topics),
+            self.desk.has_ways,
             *_shared(content),
         )
         self.everything = (*content.procedures.values(), *content.instruments.values())
@@ -202,6 +206,17 @@ def _procedures(book: _Book) -> Iterator[PageMaker]:
             procedure_index_view,
             section="procedures",
             rests_on=(book.everything, tuple(content.observations.values())),
+        )
+
+
+def _today(book: _Book) -> Iterator[PageMaker]:
+    if book.desk.has_ways:
+        yield book.page(
+            "today.html",
+            today_view,
+            section="today",
+            data=lambda spot: {"today": today_data(spot), **page_phrases("today")},
+            rests_on=(book.everything,),
         )
 
 

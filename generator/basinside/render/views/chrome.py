@@ -128,6 +128,8 @@ def navigation(spot: Spot) -> tuple[tuple[str, str, str], ...]:
         entries.append(("procedures", _("Procedures"), "procedures/index.html"))
     if content.handbook:
         entries.append(("amounts", _("Amounts"), "amounts.html"))
+    if spot.desk.has_ways:
+        entries.append(("today", _("Use today"), "today.html"))
     if spot.desk.practice_topics:
         entries.append(("self-tests", _("Test yourself"), "self-tests/index.html"))
     entries.append(("reference", _("Reference"), "reference.html"))

@@ -44,6 +44,14 @@ def start_view(spot: Spot) -> StartView:
                 note=_("Chlorine, boiling, gauge, when it is out, when it is thrown away."),
             )
         )
+    if spot.desk.has_ways:
+        jobs.append(
+            LinkView(
+                text=_("What can I use today?"),
+                href="today.html",
+                note=_("Tick what works this shift. See which ways are open."),
+            )
+        )
     if spot.desk.practice_topics:
         jobs.append(
             LinkView(
