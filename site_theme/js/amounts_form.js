@@ -136,9 +136,7 @@
       const maker = makers[/** @type {keyof typeof makers} */ (field.kind)];
       laid.push(maker ? maker(field) : filling(field, fill));
     }
-    const boxes = laid.map((each, at) =>
-      make('div', { class: fields[at]?.kind === 'lines' ? 'field wide' : 'field' }, ...each.nodes)
-    );
+    const boxes = laid.map((each) => make('div', { class: 'field' }, ...each.nodes));
     const typed = () => Object.assign({}, ...laid.map((each) => each.read()));
     const show = () => {
       const now = typed();

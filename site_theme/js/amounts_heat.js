@@ -6,7 +6,6 @@
   const KPA = { kPa: '1', bar: '100', psi: '6.894757', 'kgf/cm²': '98.0665' };
   const DIAL_KPA = 5;
   const HUNDREDTHS = 100;
-  const OVEN = 'dry heat oven';
   const MOST_READINGS = 500;
   const DAY_MINUTES = 1440;
   const MOST_PLACES = 2;
@@ -70,12 +69,12 @@
     const ids = ground.vessels.map((/** @type {any[]} */ each) => each[0]);
     const asked = read.choice('vessel', ['other', ...ids]);
     if (asked !== 'other') {
-      const [id, name, kind, limit, weight] = ground.vessels[ids.indexOf(asked)];
-      return { id, name, kind, limit, weight };
+      const [id, name, oven, limit, weight] = ground.vessels[ids.indexOf(asked)];
+      return { id, name, oven, limit, weight };
     }
     const unit = /** @type {keyof MARKS} */ (read.choice('unit', Object.keys(KPA)));
     const mark = times(read.number('mark', ...MARKS[unit], unit), Basinside.exact.read(KPA[unit]));
-    return { id: 'other', name: '', kind: '', limit: plain(tenthsDown(mark)), weight: false };
+    return { id: 'other', name: '', oven: false, limit: plain(tenthsDown(mark)), weight: false };
   }
 
   /** @param {any} ground @param {any} vessel @param {number} celsius @param {number} needed @param {number} at */
@@ -86,8 +85,8 @@
     while (reached >= table.lowest_celsius && gaugeKpa(table, reached, at) > Number(vessel.limit)) reached -= 1;
     const others = ground.vessels
       .filter(
-        (/** @type {any[]} */ [id, , kind, limit]) =>
-          id !== vessel.id && kind !== OVEN && limit && needed <= Number(limit)
+        (/** @type {any[]} */ [id, , oven, limit]) =>
+          id !== vessel.id && !oven && limit && needed <= Number(limit)
       )
       .map((/** @type {any[]} */ each) => said('other-vessel', { vessel: each[1] }));
     throw new Refused(
@@ -126,7 +125,7 @@
     const celsius = read.whole('temperature', String(table.lowest_celsius), String(top), '°C');
     const high = altitude(ground, read);
     const named = { vessel: vessel.name };
-    if (vessel.kind === OVEN) throw new Refused(said('no-steam-in-oven', named), said('choose-steam-vessel'));
+    if (vessel.oven) throw new Refused(said('no-steam-in-oven', named), said('choose-steam-vessel'));
     if (!vessel.limit) throw new Refused(said('no-mark', named), said('read-plate'));
     const needed = gaugeKpa(table, celsius, high.at);
     if (needed > Number(vessel.limit)) refuse(ground, vessel, celsius, needed, high.at);
@@ -144,7 +143,7 @@
       ],
       amounts: [
         {
-          number: String(shown), unit: 'kPa gauge',
+          number: String(shown), unit: 'kpa-gauge',
           of: said('of-gauge', { celsius: String(celsius), limit: vessel.limit }),
         },
       ],

@@ -13,6 +13,7 @@ from typing import Any, Final, Literal, TypeAlias, get_args
 AmountKind = Literal[
     "liquid", "powder", "tablets", "boiling", "gauge", "out-time", "discard", "load", "sets"
 ]
+OVEN: Final = "dry heat oven"
 AMOUNT_KINDS: Final[tuple[AmountKind, ...]] = get_args(AmountKind)
 
 Typed: TypeAlias = dict[str, str]
@@ -240,7 +241,7 @@ class Ground:
                 [each.name, each.holds, each.marks, each.by_weight] for each in self.measures
             ],
             "vessels": [
-                [each.vessel, each.name, each.kind, each.limit, each.weight]
+                [each.vessel, each.name, each.kind == OVEN, each.limit, each.weight]
                 for each in self.vessels
             ],
             "holds": [[each.figure, each.seconds, each.longest] for each in self.holds],

@@ -64,6 +64,7 @@ _UNITS: Final = {
     "held": later("Held long enough"),
     "not-held": later("Not held long enough"),
     "degrees": later("degrees"),
+    "kpa-gauge": later("kPa gauge"),
 }
 
 _MEASURES: Final = {

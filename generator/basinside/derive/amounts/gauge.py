@@ -18,6 +18,7 @@ from basinside.derive.amounts.numbers import plain
 from basinside.derive.amounts.typed import Reader, RefusedInputError
 from basinside.model.amounts import (
     CAUTIONS,
+    OVEN,
     SOURCES,
     Amount,
     Answer,
@@ -70,7 +71,7 @@ def gauge(ground: Ground, read: Reader) -> Answer:
         amounts=(
             Amount(
                 number=str(shown),
-                unit="kPa gauge",
+                unit="kpa-gauge",
                 of=said("of-gauge", celsius=str(celsius), limit=vessel.limit),
             ),
         ),
@@ -105,7 +106,7 @@ def _vessel(ground: Ground, read: Reader) -> OwnVessel:
 
 
 def _limit(vessel: OwnVessel) -> Fraction:
-    if vessel.kind == "dry heat oven":
+    if vessel.kind == OVEN:
         raise RefusedInputError(
             said("no-steam-in-oven", vessel=vessel.name), said("choose-steam-vessel")
         )
@@ -123,7 +124,7 @@ def _refuse(ground: Ground, vessel: OwnVessel, celsius: int, needed: int, at: in
         said("other-vessel", vessel=each.name)
         for each in ground.vessels
         if each.vessel != vessel.vessel
-        and each.kind != "dry heat oven"
+        and each.kind != OVEN
         and each.limit
         and needed <= Fraction(each.limit)
     ]

@@ -23,6 +23,10 @@ def amount_forms(spot: Spot) -> dict[str, list[Field]]:
     fill other fields. ``after`` stands behind a number; ``unit`` is a choice beside it; ``when``
     says at which choice of another field it is asked.
     """
+    return {**_chlorine(spot), **_heat(spot), **_days(spot)}
+
+
+def _chlorine(spot: Spot) -> dict[str, list[Field]]:
     ground = spot.desk.derived.amounts.ground
     made = _made(spot)
     return {
@@ -41,6 +45,12 @@ def amount_forms(spot: Spot) -> dict[str, list[Field]]:
             *made,
         ],
         "tablets": [_number("grams", ground.tablet_grams, after="g"), *made],
+    }
+
+
+def _heat(spot: Spot) -> dict[str, list[Field]]:
+    ground = spot.desk.derived.amounts.ground
+    return {
         "boiling": [_number("altitude", ground.altitude, after="m")],
         "gauge": [
             _choice(
@@ -56,6 +66,25 @@ def amount_forms(spot: Spot) -> dict[str, list[Field]]:
             _number("temperature", ground.steam_celsius, after="°C"),
             _number("altitude", ground.altitude, after="m"),
         ],
+        "load": [
+            {
+                "name": "log",
+                "label": phrase("field.log"),
+                "kind": "lines",
+                "hint": _(
+                    "One reading a line: the time, a space, the temperature, as 14:05 121. Minutes"
+                    " do instead of clock times."
+                ),
+            },
+            _number("temperature", ground.steam_celsius, after="°C"),
+            _number("minutes", ground.steam_minutes, after="min"),
+        ],
+    }
+
+
+def _days(spot: Spot) -> dict[str, list[Field]]:
+    ground = spot.desk.derived.amounts.ground
+    return {
         "out-time": [
             {"name": "start", "label": phrase("field.start"), "kind": "moment"},
             _choice(
@@ -81,19 +110,6 @@ def amount_forms(spot: Spot) -> dict[str, list[Field]]:
             },
             {"name": "strip", "label": phrase("field.strip"), "kind": "day"},
             {"name": "cloudy", "label": phrase("field.cloudy"), "kind": "day"},
-        ],
-        "load": [
-            {
-                "name": "log",
-                "label": phrase("field.log"),
-                "kind": "lines",
-                "hint": _(
-                    "One reading a line: the time, a space, the temperature, as 14:05 121. Minutes"
-                    " do instead of clock times."
-                ),
-            },
-            _number("temperature", ground.steam_celsius, after="°C"),
-            _number("minutes", ground.steam_minutes, after="min"),
         ],
         "sets": [
             *_instruments(spot),
