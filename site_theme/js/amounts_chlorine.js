@@ -88,9 +88,10 @@
     const { ml, volume, unit } = readVolume(read);
     refuseAbove(ground, 'liquid', stock, wanted);
     const product = over(times(ml, wanted), stock);
-    const shown = least(up(product), ml);
+    const finer = least(up(product), ml);
     const out = Basinside.measures.measuredOut(product, ground, false, ml);
-    const strength = trueStrength(out.total || shown, stock, ml);
+    const shown = out.total || finer;
+    const strength = trueStrength(shown, stock, ml);
     const parts = minus(over(stock, wanted), ratio(1));
     const whole = { number: volume, unit };
     return {
@@ -98,13 +99,16 @@
       amounts: [
         { number: plain(shown), unit: 'mL', of: said('of-liquid', { percent: plain(stock) }) },
         { number: plain(minus(ml, shown)), unit: 'mL', of: said('of-water', whole) },
+        ...(order(finer, shown) < 0
+          ? [{ number: plain(finer), unit: 'mL', of: said('of-finer-measure') }]
+          : []),
       ],
       measured: out.lines,
       strength,
       working: [
         ...labelLines.slice(1),
-        said(order(shown, product) === 0 ? 'work-liquid' : 'work-liquid-up', {
-          product: plain(shown), ...whole, wanted: plain(wanted), stock: plain(stock),
+        said(order(finer, product) === 0 ? 'work-liquid' : 'work-liquid-up', {
+          product: plain(finer), ...whole, wanted: plain(wanted), stock: plain(stock),
         }),
         parts.n ? said('work-parts', { parts: plain(down(parts)) }) : said('work-neat'),
         ...out.working,

@@ -46,16 +46,22 @@
   /** @param {Item} item @param {ItemAnswer} answer @returns {Node[]} */
   function reasons(item, answer) {
     const { say } = Basinside;
-    const { pairs, rights, keys } = item.answer;
-    const rows = pairs.map(({ left, right, because, belief }, n) => {
+    const { pairs, rights, keys, wrong } = item.answer;
+    const rows = pairs.map(({ left, right, because, mistakes }, n) => {
       const chosen = chosenFor(item, answer, n);
-      const fits = chosen === keys[n];
       const row = make(
-        'li', { 'data-verdict': fits ? 'right' : 'wrong' },
-        make('p', {}, ...prose(left), ': ', make('b', {}, ...prose(right)), '.'),
-        make('p', {}, make('b', {}, say(fits ? 'self-test.match-right' : 'self-test.match-wrong')), ' ',
-          ...(fits || chosen === undefined ? [] : [...prose(rights[chosen]), '. ']),
-          ...prose(because), ' ', ...(fits ? [] : prose(belief)))
+        'li', { 'data-verdict': chosen === keys[n] ? 'right' : 'wrong' },
+        make('p', {}, make('span', {}, ...prose(left), ': '), make('b', {}, ...prose(right)), '. ',
+          ...prose(because))
+      );
+      if (chosen === undefined) return row;
+      const known = mistakes[wrong[n]?.indexOf(chosen) ?? -1];
+      row.append(
+        make('p', {},
+          ...(chosen === keys[n]
+            ? [say('self-test.match-right')]
+            : [make('b', {}, say('self-test.match-wrong')), ' ', ...prose(rights[chosen]), '. ']),
+          ...(known ? [...prose(known.because), ' ', ...prose(known.belief)] : []))
       );
       return row;
     });

@@ -50,6 +50,7 @@ type Link = { href: string; text: string };
 type Option = { text: Prose; because: Prose; unsafe: boolean; right: boolean };
 /** What an item without options is answered with; which members depend on its kind. */
 type Sentence = { rule: string; because: Prose; belief: Prose };
+type Mistake = { answer: Prose; because: Prose; belief: Prose };
 type Answered = {
   because: Prose;
   belief: Prose;
@@ -61,11 +62,12 @@ type Answered = {
   unsafe: 'below' | 'above' | 'both' | 'neither';
   right: Prose;
   accepted: string;
-  mistakes: { number: Prose; because: Prose; belief: Prose }[];
+  mistakes: Mistake[];
   numbers: [string, string][];
   rights: Prose[];
   keys: number[];
-  pairs: { left: Prose; right: Prose; because: Prose; belief: Prose }[];
+  wrong: number[][];
+  pairs: { left: Prose; right: Prose; because: Prose; mistakes: Mistake[] }[];
 };
 type Item = {
   item: string;

@@ -156,7 +156,8 @@ _OF: Final = {
     "of-powder": later(
         "of powder with {percent} % available chlorine, on a scale that shows whole grams"
     ),
-    "of-finer-scale": later("on a finer scale"),
+    "of-finer-measure": later("would do with a finer measure"),
+    "of-finer-scale": later("would do on a finer scale"),
     "of-tablets": later("in {number} {unit} of water"),
     "of-rolling-boil": later("at a rolling boil, lid on, every part under water"),
     "of-boiling-water": later("is where water boils there, rounded down"),

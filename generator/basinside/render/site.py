@@ -8,9 +8,10 @@ from functools import partial
 from typing import Any
 
 from basinside.model.content import AskedItem, Content
-from basinside.model.derived import Derived
+from basinside.model.derived import Derived, WholeProcedure
 from basinside.model.entry import Waiver
-from basinside.render.environment import Theme
+from basinside.render.environment import Theme, inline_json
+from basinside.render.paper_pages import paper_pages
 from basinside.render.report import problem_view
 from basinside.render.view_types import BannerView
 from basinside.render.views.amounts import amounts_data, amounts_view
@@ -24,6 +25,7 @@ from basinside.render.views.look_up import reference_view
 from basinside.render.views.phrases import page_phrases
 from basinside.render.views.procedure import procedure_view
 from basinside.render.views.procedure_index import procedure_index_view
+from basinside.render.views.search import folder_index, search_view
 from basinside.render.views.self_tests import (
     self_test_data,
     self_test_index_view,
@@ -31,6 +33,7 @@ from basinside.render.views.self_tests import (
 )
 from basinside.render.views.sources import sources_view
 from basinside.render.views.spot import Desk, Spot
+from basinside.render.views.timers import timers_data
 from basinside.render.views.today import today_view
 from basinside.render.views.today_data import today_data
 from basinside.render.views.trade_words import words_view
@@ -39,6 +42,8 @@ from basinside.render.views.values import values_view
 from basinside.render.views.visit import visit_view
 from basinside.render.views.ways import ways_view
 from basinside.render.wording import _
+
+SEARCH_INDEX = "assets/search-index.js"
 
 RestsOn = tuple[tuple[object, ...], ...]
 
@@ -75,7 +80,7 @@ def pages(folder: Folder) -> Iterator[PageMaker]:
         "index.html",
         start_view,
         panel=True,
-        data=lambda _spot: page_phrases("capability"),
+        data=lambda _spot: page_phrases("capability", "timer"),
         rests_on=(book.everything, folder.content.questions),
     )
     yield from _instruments(book)
@@ -89,6 +94,7 @@ def pages(folder: Folder) -> Iterator[PageMaker]:
             data=amounts_data,
             rests_on=(book.everything,),
         )
+    yield from paper_pages(book.desk, book.page, book.everything)
     yield from _self_tests(book)
     yield from _reference(book)
     yield book.page(
@@ -102,6 +108,7 @@ def pages(folder: Folder) -> Iterator[PageMaker]:
         },
         rests_on=((folder.trust,),),
     )
+    yield from _search(book)
     yield PageMaker(
         path="store.html", rests_on=(book.shared,), make=lambda: _store(folder, book.desk)
     )
@@ -132,6 +139,7 @@ class _Book:
         section: str = "",
         data: Callable[[Spot], dict[str, Any]] | None = None,
         panel: bool = False,
+        more_scripts: tuple[str, ...] = (),
         waived: tuple[Waiver, ...] = (),
         rests_on: RestsOn = (),
     ) -> PageMaker:
@@ -148,6 +156,7 @@ class _Book:
                 data=data(spot) if data else None,
                 banners=(*folder.banners, *waived_banners(spot, waived)),
                 panel=panel,
+                more_scripts=more_scripts,
                 preview=folder.preview,
             )
             return folder.theme.page(view, chrome)
@@ -185,6 +194,7 @@ def _procedures(book: _Book) -> Iterator[PageMaker]:
             f"procedures/{name}.html",
             _view(procedure_view, book.desk.whole(name)),
             section="procedures",
+            data=partial(_timers_json, book.desk.whole(name)),
             rests_on=(
                 (procedure, instrument, observation, *about.get(name, ())),
                 tuple(content.procedures.get(each) for each in (*sorted(led_to), *beside)),
@@ -205,6 +215,7 @@ def _procedures(book: _Book) -> Iterator[PageMaker]:
             "procedures/index.html",
             procedure_index_view,
             section="procedures",
+            data=lambda _spot: page_phrases("timer"),
             rests_on=(book.everything, tuple(content.observations.values())),
         )
 
@@ -278,6 +289,23 @@ def _reference(book: _Book) -> Iterator[PageMaker]:
     )
 
 
+def _search(book: _Book) -> Iterator[PageMaker]:
+    """Yield the page that finds, and the index as a script of its own: no other page waits for it."""
+    desk = book.desk
+    yield book.page(
+        "search.html",
+        search_view,
+        section="search",
+        data=lambda _spot: page_phrases("search"),
+        more_scripts=(SEARCH_INDEX,),
+    )
+    yield PageMaker(
+        path=SEARCH_INDEX,
+        rests_on=(book.shared, book.everything, book.content.questions),
+        make=lambda: f"Basinside.searchIndex = {inline_json(folder_index(Spot(desk=desk, path='search.html')))};\n",
+    )
+
+
 def _view(view_of: Callable[..., Any], *about: Any) -> Callable[[Spot], Any]:
     return lambda spot: view_of(spot, *about)
 
@@ -287,6 +315,10 @@ def _self_test_json(topic: str, asked: list[AskedItem], spot: Spot) -> dict[str,
         "self-test": self_test_data(spot, topic, asked),
         **page_phrases("self-test", "staff-code", "save"),
     }
+
+
+def _timers_json(whole: WholeProcedure, spot: Spot) -> dict[str, Any]:
+    return {"timers": timers_data(spot, whole), **page_phrases("timer")}
 
 
 def _store(folder: Folder, desk: Desk) -> str:

@@ -32,9 +32,9 @@ class OrderView:
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class MistakeView:
-    """A number that a wrong way of working gives."""
+    """An answer that is wrong in a way that is known: a number, or a right side of a match."""
 
-    number: Prose
+    answer: Prose
     because: Prose
     belief: Prose = ()
 
@@ -53,12 +53,12 @@ class NumberView:
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class MatchedView:
-    """A left side with what belongs to it, and why."""
+    """A left side with what belongs to it, and why; ``mistakes`` are right sides that do not."""
 
     left: Prose
     right: Prose
     because: Prose
-    belief: Prose = ()
+    mistakes: tuple[MistakeView, ...] = ()
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)

@@ -87,6 +87,7 @@ class StepView:
     wear: tuple[SignView, ...] = ()
     wear_same: bool = False
     needs: tuple[str, ...] = ()
+    timer: bool = False
     figure: FigureView | None = None
     facts: tuple[FactView, ...] = ()
     lines: tuple[StepLineView, ...] = ()

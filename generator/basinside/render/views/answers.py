@@ -83,7 +83,7 @@ def number_view(spot: Spot, item: Item) -> NumberView | None:
         because=spot.prose(item.number.because),
         mistakes=tuple(
             MistakeView(
-                number=_amount(spot, each.number),
+                answer=_amount(spot, each.number),
                 because=spot.prose(each.because),
                 belief=belief(spot, each.shows),
             )
@@ -107,7 +107,14 @@ def match_view(spot: Spot, item: Item) -> MatchView | None:
                 left=spot.prose(pair.left),
                 right=spot.prose(pair.right),
                 because=spot.prose(pair.because),
-                belief=belief(spot, pair.shows),
+                mistakes=tuple(
+                    MistakeView(
+                        answer=spot.prose(each.right),
+                        because=spot.prose(each.because),
+                        belief=belief(spot, each.shows),
+                    )
+                    for each in pair.mistakes
+                ),
             )
             for pair in item.pairs
         ),
@@ -133,6 +140,10 @@ def answer_data(spot: Spot, item: Item) -> dict[str, Any]:
         return {
             "rights": [spans_for_script(spot.prose(each)) for each in rights],
             "keys": [rights.index(pair.right) for pair in item.pairs],
+            "wrong": [
+                [rights.index(each.right) for each in pair.mistakes if each.right in rights]
+                for pair in item.pairs
+            ],
         }
     figures = spot.desk.content.figures
     bounds = item.number.bounds(figures) if item.number else None

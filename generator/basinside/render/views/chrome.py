@@ -43,6 +43,7 @@ def chrome_view(
     banners: tuple[BannerView, ...] = (),
     panel: bool = False,
     script: str = "assets/basinside.js",
+    more_scripts: tuple[str, ...] = (),
     preview: bool = False,
 ) -> ChromeView:
     """Return the frame of a page.
@@ -55,6 +56,7 @@ def chrome_view(
         banners: what the whole page has to own up to, besides what the handbook owns up to.
         panel: whether the capability panel has its place here.
         script: the page's script, as a path in the folder.
+        more_scripts: what runs after it, where a page brings more than all others.
         preview: whether the page is shown by the preview server.
     """
     handbook = spot.desk.content.handbook
@@ -63,7 +65,7 @@ def chrome_view(
     return replace(
         frame,
         title=title if title == site else _("{title} · {site}").format(title=title, site=site),
-        scripts=(spot.link(script),),
+        scripts=tuple(map(spot.link, (script, *more_scripts))),
         banners=(*frame.banners, *banners),
         panel="capability" if panel else "",
         sprite=spot.desk.theme.sprite(spot.signs),
@@ -126,13 +128,16 @@ def navigation(spot: Spot) -> tuple[tuple[str, str, str], ...]:
     entries = []
     if content.procedures:
         entries.append(("procedures", _("Procedures"), "procedures/index.html"))
-    if content.handbook:
-        entries.append(("amounts", _("Amounts"), "amounts.html"))
     if spot.desk.has_ways:
         entries.append(("today", _("Use today"), "today.html"))
+    if content.handbook:
+        entries.append(("amounts", _("Amounts"), "amounts.html"))
+    if content.handbook:
+        entries.append(("paper", _("Paper"), "print/index.html"))
     if spot.desk.practice_topics:
         entries.append(("self-tests", _("Test yourself"), "self-tests/index.html"))
     entries.append(("reference", _("Reference"), "reference.html"))
+    entries.append(("search", _("Search"), "search.html"))
     entries.append(("examine", _("Examine"), "examine.html"))
     return tuple(entries)
 

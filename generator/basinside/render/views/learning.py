@@ -36,20 +36,20 @@ def start_view(spot: Spot) -> StartView:
                 note=_("Find the instrument in your hand and follow its steps."),
             )
         )
-    if content.handbook:
-        jobs.append(
-            LinkView(
-                text=_("Find an amount or a time"),
-                href="amounts.html",
-                note=_("Chlorine, boiling, gauge, when it is out, when it is thrown away."),
-            )
-        )
     if spot.desk.has_ways:
         jobs.append(
             LinkView(
                 text=_("What can I use today?"),
                 href="today.html",
                 note=_("Tick what works this shift. See which ways are open."),
+            )
+        )
+    if content.handbook:
+        jobs.append(
+            LinkView(
+                text=_("Find an amount or a time"),
+                href="amounts.html",
+                note=_("Chlorine, boiling, gauge, when it is out, when it is thrown away."),
             )
         )
     if spot.desk.practice_topics:

@@ -64,7 +64,7 @@ def self_test_view(spot: Spot, topic: str, asked: list[AskedItem]) -> SelfTestVi
     """Return the self-test of one topic; without a script its questions read as text."""
     return SelfTestView(
         title=topic_title(spot, topic),
-        lead=plain(_("Pick an answer, then check it. You see the reason for every answer given.")),
+        lead=plain(_("Give your answer, then check it. You see the reasons for it.")),
         facts=(),
         place=PlaceView(
             anchor="player",

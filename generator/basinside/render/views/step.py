@@ -17,6 +17,7 @@ from basinside.render.view_types import (
 )
 from basinside.render.views.spot import Spot, ended, fact, present, state
 from basinside.render.views.step_lines import step_lines
+from basinside.render.views.timers import timed
 from basinside.render.views.titles import procedure_title
 from basinside.render.views.waivers import waiver_views
 from basinside.render.wording import _, listed, sentence
@@ -43,7 +44,8 @@ def step_view(
         wear_same=before is not None and placed.wear == before.wear,
         needs=_needs(spot, placed),
         figure=figure,
-        facts=_step_facts(spot, placed),
+        facts=_step_facts(spot, whole, placed),
+        timer=timed(spot, placed) is not None,
         lines=step_lines(spot, whole, placed),
         lines_short=step.action == "take apart",
         decided=_decided(spot, step.choice),
@@ -72,7 +74,7 @@ def _step_figure(spot: Spot, placed: PlacedStep) -> tuple[FigureView | None, Not
     return None, None
 
 
-def _step_facts(spot: Spot, placed: PlacedStep) -> tuple[FactView, ...]:
+def _step_facts(spot: Spot, whole: WholeProcedure, placed: PlacedStep) -> tuple[FactView, ...]:
     """Return the short lines of a step; the value that is shown large is not said again."""
     step, hold, longest = placed.step, placed.step.hold, placed.step.longest
     large = hold or step.wait or step.strength or step.temperature or longest
@@ -90,8 +92,7 @@ def _step_facts(spot: Spot, placed: PlacedStep) -> tuple[FactView, ...]:
         before = plain(_(" before {what}").format(what=longest.before))
         facts.append(fact(_("At the longest:"), (*spot.value_prose(longest), *before)))
     if step.parts_are:
-        apart = _("Taken apart") if step.parts_are == "apart" else _("Put together")
-        facts.append(fact(_("Parts:"), apart))
+        facts.append(fact(_("Parts:"), _parts_are(step.parts_are, whole)))
     if step.parts:
         names = listed([each.replace("-", " ") for each in step.parts])
         facts.append(fact(_("Only:"), sentence(names)))
@@ -114,6 +115,14 @@ def words_of(prose: Prose) -> str:
 def _way_to(spot: Spot, procedure: str) -> SpanView:
     title = procedure_title(spot.desk.whole(procedure))
     return SpanView(kind="link", text=title, href=spot.link(f"procedures/{procedure}.html"))
+
+
+def _parts_are(how: str, whole: WholeProcedure) -> str:
+    """Return how the parts are; what nothing comes off lies open instead."""
+    if how == "together":
+        return _("Put together")
+    comes_off = whole.instrument is None or bool(whole.instrument.take_apart)
+    return _("Taken apart") if comes_off else _("Hinges wide open")
 
 
 def _water(water: str) -> str:

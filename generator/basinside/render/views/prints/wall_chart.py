@@ -1,0 +1,128 @@
+"""The wall chart of a procedure: its short sentences, hanging on the flow line."""
+
+from __future__ import annotations
+
+from basinside.model.derived import PlacedStep, WholeProcedure
+from basinside.render.view_types import Prose, plain
+from basinside.render.view_types.prints import (
+    ChartColumnView,
+    ChartStageView,
+    ChartStepView,
+    ChartView,
+    SheetView,
+)
+from basinside.render.views.partly import never_heat
+from basinside.render.views.prints.frame import (
+    foot,
+    joined,
+    notices,
+    paper_prose,
+    print_hint,
+    unlinked,
+    value_words,
+)
+from basinside.render.views.spot import Spot, state
+from basinside.render.views.titles import procedure_title
+from basinside.render.wording import _, listed, sentence
+
+
+def wall_chart_view(spot: Spot, whole: WholeProcedure) -> SheetView:
+    """Return the wall chart of one procedure."""
+    instrument, name = whole.instrument, whole.procedure.procedure
+    chart = spot.desk.derived.wall_charts[name]
+    placed = {each.number: each for each in whole.steps}
+    beside = dict(chart.beside)
+    return SheetView(
+        kind="chart",
+        title=procedure_title(whole),
+        lead=_lead(spot, whole),
+        hint=print_hint(),
+        warn=_for_which(spot, whole),
+        rule=plain(
+            _(
+                "Do every step. Safety steps have the heavy rule: they are the ones that have hurt"
+                " people."
+            )
+        ),
+        drawing=spot.picture(
+            instrument.drawing or instrument.assembled,
+            _("The parts of the {name}, taken apart").format(name=instrument.name),
+        )
+        if instrument
+        else None,
+        notices=notices(spot),
+        foot=foot(spot, "wall-chart", name),
+        chart=ChartView(
+            points=chart.points,
+            columns=tuple(
+                ChartColumnView(stages=_stages(spot, [placed[n] for n in numbers], beside, before))
+                for numbers, before in zip(
+                    chart.columns, (None, _last(placed, chart.columns[0])), strict=True
+                )
+                if numbers
+            ),
+        ),
+    )
+
+
+def _last(placed: dict[int, PlacedStep], numbers: tuple[int, ...]) -> PlacedStep | None:
+    return placed[numbers[-1]] if numbers else None
+
+
+def _stages(
+    spot: Spot, steps: list[PlacedStep], beside: dict[int, str], before: PlacedStep | None
+) -> tuple[ChartStageView, ...]:
+    """Return the stages of one column; one that began in the column before says so."""
+    groups: list[tuple[str, list[ChartStepView]]] = []
+    last = before
+    for n, placed in enumerate(steps):
+        if n == 0 or last is None or placed.stage is not last.stage:
+            name = sentence(placed.stage.stage)
+            goes_on = n == 0 and last is not None and placed.stage is last.stage
+            groups.append((_("{stage}, continued").format(stage=name) if goes_on else name, []))
+        groups[-1][1].append(
+            ChartStepView(
+                number=str(placed.number),
+                text=paper_prose(spot, placed.step.wall or placed.step.do),
+                safety_word=_("Safety step") if placed.step.safety else "",
+                beside=value_words(spot, beside.get(placed.number, "")),
+            )
+        )
+        last = placed
+    return tuple(ChartStageView(name=name, steps=tuple(shown)) for name, shown in groups)
+
+
+def _lead(spot: Spot, whole: WholeProcedure) -> Prose:
+    """Return what the procedure gives, for which parts, how long it takes and in which vessel."""
+    said = []
+    if whole.level is not None:
+        said.append(_("Gives: {level}.").format(level=whole.level))
+    if whole.instrument and len(whole.parts) < len(whole.instrument.parts) and whole.parts:
+        parts = listed([each.shown_name for each in whole.parts])
+        said.append(_("Only for: {parts}.").format(parts=parts))
+    said.append(_("About {time}.").format(time=whole.about.text()))
+    vessel = spot.desk.content.vessel(whole.procedure.vessel) if whole.procedure.vessel else None
+    if vessel is not None:
+        said.append(_("Vessel: {vessel}.").format(vessel=vessel.name or vessel.vessel))
+    return plain(" ".join(said))
+
+
+def _for_which(spot: Spot, whole: WholeProcedure) -> Prose:
+    """Return for which model the chart is, what it is mistaken for, and what no heat may touch."""
+    instrument = whole.instrument
+    if instrument is None:
+        return ()
+    said: list[Prose] = []
+    if instrument.model:
+        said.append(plain(_("For the {model}.").format(model=instrument.model)))
+    if instrument.applies_to:
+        said.append(joined(_("Marked: "), paper_prose(spot, state(instrument.applies_to.marked))))
+    for alike in instrument.look_alikes:
+        other = spot.desk.content.instruments.get(alike.instrument)
+        name = other.name if other else alike.instrument
+        said.append(plain(_("Not for the {name}.").format(name=name[:1].lower() + name[1:])))
+    never = never_heat(spot, instrument)
+    if never is not None:
+        said.append(joined(f"{never.label} ", unlinked(never.text)))
+    spaced = [each if n == 0 else joined(" ", each) for n, each in enumerate(said)]
+    return joined(*spaced)
