@@ -31,7 +31,7 @@ def test_what_is_left_out_is_the_clinics_own() -> None:
         (["powder"], "8 g of powder with 70 % available chlorine"),
         (["tablets"], "5 tablets in 5 L of water"),
         (["tablets", "--volume", "500mL"], "1 tablet in 500 mL of water"),
-        (["liquid", "--degrees", "8", "--volume", "1 L"], "41.7 mL from the bottle of 2.4 %"),
+        (["liquid", "--degrees", "8", "--volume", "1 L"], "50 mL from the bottle of 2.4 %"),
         (["liquid", "--hypochlorite", "5,25"], "100 mL from the bottle of 5 %"),
         (["boiling"], "20 min at a rolling boil"),
         (["gauge", "--vessel", "stovetop-adjustable"], "130 kPa gauge or more, for 121 °C"),

@@ -54,6 +54,13 @@ def test_a_bath_in_the_houses_own_measures_shows_its_working() -> None:
     assert found.working[1].data() == ["work-parts", {"parts": "49"}]
 
 
+def test_the_answer_is_what_can_be_measured_and_says_what_a_finer_measure_would_do() -> None:
+    found = liquid(strength="12")
+    assert [each.number for each in found.amounts] == ["50", "4950", "41.7"]
+    assert found.strength == "0.12"
+    assert found.working[0].data()[1]["product"] == "41.7"
+
+
 def test_rounding_never_makes_it_weaker_than_wanted() -> None:
     tried = 0
     for kind, typed in questions():

@@ -44,10 +44,11 @@ def liquid(ground: Ground, read: Reader) -> Answer:
     volume_ml, volume, unit = read_volume(read)
     refuse_above(ground, "liquid", stock, wanted)
     product = exact("product", stock_millilitres(volume_ml, stock, wanted))
-    shown = min(up(product), volume_ml)
+    finer = min(up(product), volume_ml)
     out = measured_out(product, ground, by_weight=False, most=volume_ml)
-    true = true_strength(out.total if out.lines else shown, stock, volume_ml)
-    rounded = "" if shown == product else "-up"
+    shown = out.total if out.lines else finer
+    true = true_strength(shown, stock, volume_ml)
+    rounded = "" if finer == product else "-up"
     parts = exact("parts", parts_of_water(stock, wanted))
     return Answer(
         kind="liquid",
@@ -59,6 +60,11 @@ def liquid(ground: Ground, read: Reader) -> Answer:
                 unit="mL",
                 of=said("of-water", number=volume, unit=unit),
             ),
+            *(
+                (Amount(number=plain(finer), unit="mL", of=said("of-finer-measure")),)
+                if finer < shown
+                else ()
+            ),
         ),
         measured=out.lines,
         strength=true,
@@ -66,7 +72,7 @@ def liquid(ground: Ground, read: Reader) -> Answer:
             *label_lines[1:],
             said(
                 f"work-liquid{rounded}",
-                product=plain(shown),
+                product=plain(finer),
                 number=volume,
                 unit=unit,
                 wanted=plain(wanted),
