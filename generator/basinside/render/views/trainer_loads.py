@@ -160,7 +160,7 @@ def vessel_sections(spot: Spot) -> tuple[SectionView, ...]:
             ),
             table=TableView(
                 caption=_("{minutes}\u00a0min in each vessel").format(minutes=f"{minutes:g}"),
-                columns=(_("Vessel"), _("At the most"), _("F0"), _("Enough?")),
+                columns=(_("Vessel"), _("°C at most"), _("F0, min"), _("Enough?")),
                 rows=tuple(
                     _vessel_row(spot, each, minutes, float(heat.value.base)) for each in reaches
                 ),
@@ -175,7 +175,7 @@ def _vessel_row(
     celsius = reach.reached_celsius or 0.0
     return (
         sentence(reach.vessel.name or reach.vessel.vessel.replace("-", " ")),
-        _("{celsius}\u00a0°C").format(celsius=tenths_down(celsius)),
-        _("{minutes}\u00a0min").format(minutes=amount(worth_minutes(spot, minutes, celsius))),
+        tenths_down(celsius),
+        amount(worth_minutes(spot, minutes, celsius)),
         _("Yes") if reach.reaches(needed) else _("No: never use it to sterilize here"),
     )
