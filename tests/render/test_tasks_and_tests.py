@@ -1,8 +1,11 @@
 """Procedures without a route: tests before use, and the work that several procedures share."""
 
+import json
+
 import pytest
 
 from basinside.derive.everything import derive
+from basinside.derive.forms import form_documents
 from basinside.load.content import load
 from basinside.pipeline.build import Clinic, handbook_files, open_theme
 from tests.built import CHECKOUT
@@ -127,3 +130,17 @@ def test_what_has_happened_stands_behind_the_answer_and_once_a_scenario() -> Non
                 assert 'class="happened"' not in before
                 assert 'class="happened"' in after
     assert found
+
+
+def test_a_sealed_form_holds_nothing_of_what_has_happened() -> None:
+    told = [
+        each.built_on.says
+        for asked in content().items("assessment")
+        for each in (asked.item, asked.scenario)
+        if each is not None and each.built_on
+    ]
+    assert told
+    for name, assessment in content().assessments.items():
+        both = json.dumps(form_documents(content(), assessment, "A", bytes(32)))
+        assert "built_on" not in both, name
+        assert [each for each in told if " ".join(each.split())[:40] in both] == []
