@@ -55,6 +55,12 @@ def marking_plan(
             item,
             options=len(item.pairs) * len(rights),
             pass_all=_chosen(right == pair.right for pair in item.pairs for right in rights),
+            fail_any=[
+                {"has": left * len(rights) + rights.index(mistake.right)}
+                for left, pair in enumerate(item.pairs)
+                for mistake in pair.mistakes
+                if mistake.unsafe and mistake.right in rights
+            ],
         )
     shown = tuple(options if options is not None else item.options)
     plan = _plan(

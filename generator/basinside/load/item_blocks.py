@@ -5,7 +5,7 @@ from __future__ import annotations
 from collections.abc import Iterator
 from typing import Final
 
-from basinside.model.item_kinds import Matter, right_sides
+from basinside.model.item_kinds import Matter, Pair, right_sides
 from basinside.model.quiz import Item, QuestionFile, Scenario
 from basinside.model.words import FORM_KINDS, ItemKind
 from basinside.problem import Level, Place, Problem
@@ -67,10 +67,24 @@ def _inside(item: Item) -> Iterator[Problem]:
         if accept.from_ is None and accept.to is None:
             yield _problem(accept.place, "missing-key", "write “from”, “to” or both here")
     if item.kind == "match" and item.pairs:
-        positions = len(item.pairs) * len(right_sides(item.pairs, item.extra))
+        rights = right_sides(item.pairs, item.extra)
+        for pair in item.pairs:
+            yield from _mistakes(pair, rights)
+        positions = len(item.pairs) * len(rights)
         if positions > MOST_POSITIONS:
             said = f"{positions} ways to pair left with right; at most {MOST_POSITIONS} fit"
             yield _problem(item.place.at("pairs"), "bad-value", said, "Make two items of it.")
+
+
+def _mistakes(pair: Pair, rights: tuple[str, ...]) -> Iterator[Problem]:
+    for mistake in pair.mistakes:
+        place = mistake.place.at("right")
+        if mistake.right == pair.right:
+            yield _problem(place, "bad-value", f"“{mistake.right}” is what belongs to it")
+        elif mistake.right not in rights:
+            said = f"nobody can choose “{mistake.right}” here"
+            hint = "Write it as it stands in another pair, or among “extra”."
+            yield _problem(place, "unknown-id", said, hint)
 
 
 def _order(item: Item) -> Iterator[Problem]:

@@ -110,13 +110,22 @@ class NumberAsked(Entry):
         return low.in_unit(unit), right.in_unit(unit), high.in_unit(unit)
 
 
+class PairMistake(Entry):
+    """A right side that somebody may choose wrongly, why it is wrong, and the belief behind it."""
+
+    right: Prose
+    because: Prose | None = None
+    shows: Prose | None = None
+    unsafe: Truth = False
+
+
 class Pair(Entry):
     """What stands on the left and what belongs to it on the right."""
 
     left: Prose
     right: Prose
     because: Prose
-    shows: Prose | None = None
+    mistakes: tuple[PairMistake, ...] = ()
 
 
 def amount_of(written: Quantity | NumberFrom, figures: Mapping[str, Figure]) -> Quantity | None:
