@@ -2,6 +2,7 @@
 
 import json
 import random
+from decimal import Decimal
 from pathlib import Path
 from typing import Any
 
@@ -35,7 +36,38 @@ def a_condition(rng: random.Random, options: int) -> dict[str, Any]:
     return {kind: rng.randrange(options)}
 
 
+def an_order_plan(rng: random.Random) -> dict[str, Any]:
+    """A plan as an order compiles to: pairs that must be kept, among as many entries."""
+    entries = rng.randint(3, 6)
+    pairs = [sorted(rng.sample(range(entries), 2)) for _ in range(rng.randint(1, entries))]
+    return {"options": entries, "pass_all": [{"before": pair} for pair in pairs], "fail_any": []}
+
+
+def a_match_plan(rng: random.Random) -> dict[str, Any]:
+    """A plan as pairs compile to: one position for each left side, now and then an unsafe one."""
+    lefts, rights = rng.randint(2, 5), rng.randint(2, 6)
+    keys = [left * rights + rng.randrange(rights) for left in range(lefts)]
+    others = [n for n in range(lefts * rights) if n not in keys]
+    return {
+        "options": lefts * rights,
+        "pass_all": [{"has": n} if n in keys else {"hasnt": n} for n in range(lefts * rights)],
+        "fail_any": [{"has": n} for n in rng.sample(others, rng.choice([0, 0, 1]))],
+    }
+
+
+def a_number_plan(rng: random.Random) -> dict[str, Any]:
+    """A plan as a number compiles to: one range, no options."""
+    low, high = sorted((a_decimal(rng), a_decimal(rng)), key=Decimal)
+    return {
+        "options": 0, "pass_all": [{"between": {"low": low, "high": high}}], "fail_any": [],
+    }  # fmt: skip
+
+
 def a_plan(rng: random.Random) -> dict[str, Any]:
+    if rng.random() < 0.4:
+        kind = rng.choice([an_order_plan, a_match_plan, a_number_plan])
+        rest = {"item": "an-item", "critical": rng.random() < 0.3, "worth": 60}
+        return {**rest, "points": {"kind": "all-or-none"}, **kind(rng)}
     options = rng.randint(2, 7)
     keys = sorted(rng.sample(range(options), rng.randint(1, options)))
     usual = [{"has": n} if n in keys else {"hasnt": n} for n in range(options)]
@@ -72,6 +104,10 @@ def an_answer(rng: random.Random, plan: dict[str, Any]) -> dict[str, Any]:
             ]
         )
     kind = rng.random()
+    if kind < 0.5 and all("before" in each for each in plan["pass_all"]):
+        return {"order": list(range(options))}
+    if not options:
+        kind = 1.0
     if kind < 0.25 and plan["points"]["kind"] == "plus-minus":
         return {"chosen": plan["points"]["keys"]}
     if kind < 0.4:
@@ -105,6 +141,10 @@ def test_both_sides_give_the_same_points(tmp_path: Path, open_page: Opener) -> N
             }
         )
     # The pairs reach every kind of outcome; otherwise agreement would say little.
+    right = [pair for pair, each in zip(pairs, ours, strict=True) if each["passed"]]
+    for kind in ("order", "number", "chosen"):
+        assert sum(kind in answer for _, answer in right) > PAIRS // 100, kind
+    assert sum(plan["options"] > 7 for plan, _ in right) > PAIRS // 200  # matches
     assert {0, 20, 30, 60} <= {each["points"] for each in ours}
     assert sum(each["passed"] for each in ours) > PAIRS // 20
     assert sum(bool(each["unsafe"]) for each in ours) > PAIRS // 50

@@ -50,6 +50,15 @@ def _questions(content: Content) -> Texts:
         yield from (asked.situation, asked.item.stem)
         for option in asked.item.options:
             yield from (option.text, option.because)
+        yield asked.item.because
+        yield from (entry.text for entry in asked.item.entries)
+        yield from (matter.because for matter in asked.item.matters)
+        for pair in asked.item.pairs:
+            yield from (pair.left, pair.right, pair.because)
+            yield from (mistake.because for mistake in pair.mistakes)
+        if asked.item.number:
+            yield asked.item.number.because
+            yield from (mistake.because for mistake in asked.item.number.mistakes)
 
 
 PROSE: dict[str, Callable[[Content], Texts]] = {

@@ -17,9 +17,11 @@ from basinside.derive.forms import (
     quotas,
     shown_text,
 )
+from basinside.load.content import load
 from basinside.model.content import Content
 from basinside.model.quiz import Assessment
 from basinside.model.words import THINKING
+from tests.built import CHECKOUT
 from tests.derive.clinic import demo
 
 SECRETS = tuple(number.to_bytes(32, "big") for number in range(200))
@@ -149,3 +151,11 @@ def test_a_pool_that_cannot_fill_the_blueprint_says_what_is_short() -> None:
     few = Content(handbook=demo().handbook, figures=demo().figures, questions=())
     with pytest.raises(UnfillableError, match="needs 3 items but the pool has 0"):
         draw_form(few, core(), SECRETS[0])
+
+
+def test_a_kind_that_a_form_cannot_hold_is_refused_by_name() -> None:
+    written = (CHECKOUT / "tests" / "check" / "kinds.yaml").read_bytes()
+    raw = {"quizzes/questions/kinds.yaml": written.replace(b"pool: practice", b"pool: assessment")}
+    content, _ = load(raw)
+    with pytest.raises(UnfillableError, match="bath-order is of kind order"):
+        draw_form(content, core(), SECRETS[0])
