@@ -11,6 +11,9 @@ from basinside.check.rules.items.key_contradicts_model import check_key_contradi
 from basinside.check.rules.items.one_right_option import check_one_right_option
 from basinside.check.rules.pictures.drawing_parts_both_ways import check_drawing_parts_both_ways
 from basinside.check.rules.pictures.picture_missing import check_picture_missing
+from basinside.check.rules.prints.posted_print_unknown import check_posted_print_unknown
+from basinside.check.rules.prints.print_without_place import check_print_without_place
+from basinside.check.rules.prints.wall_chart_overflows import check_wall_chart_overflows
 from basinside.check.rules.reprocessing.apart_before_clean import check_apart_before_clean
 from basinside.check.rules.reprocessing.clean_before_level import check_clean_before_level
 from basinside.check.rules.reprocessing.edition_reused import check_edition_reused
@@ -54,6 +57,10 @@ RULES: Final[tuple[Rule, ...]] = (
     # pictures
     check_drawing_parts_both_ways,
     check_picture_missing,
+    # what hangs on the wall
+    check_wall_chart_overflows,
+    check_print_without_place,
+    check_posted_print_unknown,
     # only when the day is given
     check_review_overdue,
     check_choice_expired,

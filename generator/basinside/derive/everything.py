@@ -13,6 +13,7 @@ from basinside.derive.routes import judge_routes
 from basinside.derive.shift import clinic_shift
 from basinside.derive.steps import place_steps
 from basinside.derive.vessels import clinic_vessels
+from basinside.derive.wall_charts import wall_chart
 from basinside.model.content import Content
 from basinside.model.derived import Derived, SinceClosed, WholeInstrument, WholeProcedure
 from basinside.model.instrument import Instrument
@@ -47,6 +48,7 @@ def derive(content: Content, before: tuple[Content, Derived] | None = None) -> D
         since=_since_closed(content),
         amounts=clinic_amounts(content, vessels, tuple(procedures.values())),
         shift=clinic_shift(content, procedures, instruments, vessels),
+        wall_charts={name: wall_chart(content, whole) for name, whole in procedures.items()},
     )
 
 

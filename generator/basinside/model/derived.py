@@ -12,6 +12,7 @@ from basinside.model.handbook import KnowledgeNeed, PracticeNeed, Vessel, WayBac
 from basinside.model.instrument import Instrument, LevelDecided, Part, Reaches
 from basinside.model.procedure import Procedure, Stage, Step
 from basinside.model.shift import Shift
+from basinside.model.wall_chart import WallChart
 from basinside.model.words import CareLevel, Contact, Worn
 from basinside.quantity import Quantity
 
@@ -245,3 +246,4 @@ class Derived:
     since: Mapping[str, SinceClosed]
     amounts: Amounts
     shift: Shift
+    wall_charts: Mapping[str, WallChart]

@@ -1,0 +1,1 @@
+"""Rules about what hangs on the wall."""
