@@ -10,6 +10,7 @@ from basinside.cli.demo import demo, new
 from basinside.cli.desk import DESK_COMMANDS
 from basinside.cli.editions import changes, edition, schemas
 from basinside.cli.listed import Listed
+from basinside.cli.prints import print_command
 from basinside.pipeline.build import FolderError
 from basinside.pipeline.refusal import RefusedError
 
@@ -35,5 +36,15 @@ def main() -> None:
     """Make an offline handbook for reprocessing instruments, and certify who may work alone."""
 
 
-for _command in (new, demo, *AUTHOR_COMMANDS, amount, schemas, edition, changes, *DESK_COMMANDS):
+for _command in (
+    new,
+    demo,
+    *AUTHOR_COMMANDS,
+    amount,
+    print_command,
+    schemas,
+    edition,
+    changes,
+    *DESK_COMMANDS,
+):
     main.add_command(_command)

@@ -43,8 +43,8 @@ def dilution_card_view(spot: Spot) -> SheetView:
         title=_("Chlorine: how much into how much water"),
         lead=plain(
             _(
-                "Water first, then the chlorine. Make it up to the litres, do not add it to them."
-                " Every amount is rounded up; what it truly makes stands under it."
+                "Water first, then chlorine. Made up to the litres, not added to them. Rounded up:"
+                " what it truly makes stands beside it."
             )
         ),
         hint=print_hint(),
