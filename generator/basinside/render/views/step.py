@@ -83,7 +83,10 @@ def _step_facts(spot: Spot, whole: WholeProcedure, placed: PlacedStep) -> tuple[
         facts.append(fact(_("The time starts:"), spot.prose(hold.from_ and state(hold.from_))))
         again = hold.if_interrupted and state(hold.if_interrupted)
         facts.append(fact(_("If interrupted:"), spot.prose(again)))
-        facts.append(fact(_("No longer than:"), spot.value_prose(hold.no_longer_than)))
+        longest_held = spot.value_prose(hold.no_longer_than)
+        if longest_held:
+            late = plain(_(". Longer? Rinse it, look for damage, and ask."))
+            facts.append(fact(_("No longer than:"), (*longest_held, *late)))
     if step.strength and large is not step.strength:
         facts.append(fact(_("Strength:"), spot.value_prose(step.strength)))
     if step.temperature and large is not step.temperature:
