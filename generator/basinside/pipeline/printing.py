@@ -14,6 +14,8 @@ from basinside.render.print_file import all_prints, described, print_file
 from basinside.render.views.prints.catalogue import Print
 
 ALL: Final = "all"
+CONTENT: Final = "content/"
+"""Where what is printed is written; a question that is wrong stops no paper."""
 
 
 def printable_list(root: Path) -> tuple[tuple[str, str], ...]:
@@ -63,7 +65,7 @@ def _sound(root: Path) -> tuple[Clinic, Theme]:
     clinic = read_clinic(root)
     if clinic.content.handbook is None:
         raise RefusedError(f"{root}: there is no handbook here to print for.")
-    if clinic.stops:
+    if any(each.stops and each.place.file.startswith(CONTENT) for each in clinic.problems):
         raise RefusedError(
             "Nothing was printed: a problem stops this handbook. “basinside check” says which."
         )

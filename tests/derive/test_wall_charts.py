@@ -1,0 +1,93 @@
+"""How lines are counted, and how a wall chart is laid out on its sheet."""
+
+from __future__ import annotations
+
+import pytest
+from hypothesis import given
+from hypothesis import strategies as st
+
+from basinside import files
+from basinside.derive.everything import derive
+from basinside.derive.wall_charts import SIZES_POINTS
+from basinside.derive.wall_charts.text_width import (
+    BOLD_WIDTHS,
+    UNKNOWN,
+    WIDTHS,
+    lines_of,
+    text_lines,
+    width,
+)
+from basinside.load.content import load
+from basinside.model.derived import Derived
+from tests.built import CHECKOUT
+
+
+@pytest.fixture(scope="module")
+def derived() -> Derived:
+    return derive(load(files.read_authored(CHECKOUT))[0])
+
+
+def test_a_word_is_as_wide_as_its_letters() -> None:
+    assert width("il") == WIDTHS["i"] + WIDTHS["l"]
+    assert width("il", bold=True) == BOLD_WIDTHS["i"] + BOLD_WIDTHS["l"]
+    assert width("水") == UNKNOWN
+
+
+def test_bold_is_never_narrower() -> None:
+    assert [letter for letter in WIDTHS if BOLD_WIDTHS.get(letter, UNKNOWN) < WIDTHS[letter]] == []
+
+
+@pytest.mark.parametrize(
+    ("words", "lines"),
+    [
+        ([40], 1),
+        ([40, 30], 1),
+        ([40, 31], 2),
+        ([100, 1], 2),
+        ([101], 2),
+        ([250], 3),
+        ([60, 250], 4),
+    ],
+)
+def test_words_are_set_on_the_first_line_that_has_room(words: list[int], lines: int) -> None:
+    assert lines_of(words, room=100, space=30) == lines
+
+
+@given(st.lists(st.integers(1, 400), min_size=1, max_size=30), st.integers(50, 300))
+def test_lines_are_never_fewer_than_the_words_need(words: list[int], room: int) -> None:
+    assert lines_of(words, room) * room >= sum(words)
+
+
+@given(st.lists(st.integers(1, 400), min_size=1, max_size=30), st.integers(50, 300))
+def test_more_room_never_takes_more_lines(words: list[int], room: int) -> None:
+    assert lines_of(words, room + 400) <= lines_of(words, room)
+
+
+def test_a_text_is_parted_at_its_spaces_alone() -> None:
+    room = width("ab") + 1
+    assert text_lines("ab ab", room) == 2
+    assert text_lines("ab", room) == 1
+
+
+def test_every_step_stands_in_one_column_in_order(derived: Derived) -> None:
+    assert len(derived.wall_charts) == len(derived.procedures) > 20
+    for name, chart in derived.wall_charts.items():
+        numbers = [number for column in chart.columns for number in column]
+        assert numbers == [placed.number for placed in derived.procedures[name].steps], name
+        assert chart.points in SIZES_POINTS
+
+
+def test_no_chart_is_smaller_than_what_is_read_at_arms_length(derived: Derived) -> None:
+    assert min(SIZES_POINTS) == 14
+    short = derived.wall_charts["uterine-aspirator-heatproof-vacuum-test"]
+    long = derived.wall_charts["delivery-set-steam"]
+    assert short.points > long.points
+
+
+def test_a_value_that_the_sentence_leaves_out_stands_beside_it(derived: Derived) -> None:
+    chart = derived.wall_charts["bag-mask-silicone-boil"]
+    assert "boil.hold" in dict(chart.beside).values()
+    whole = derived.procedures["bag-mask-silicone-boil"]
+    for number, figure in chart.beside:
+        said = whole.steps[number - 1].step.wall or whole.steps[number - 1].step.do
+        assert f"{{{{ {figure}" not in said
