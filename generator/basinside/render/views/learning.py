@@ -27,6 +27,30 @@ from basinside.render.wording import _, n_, sentence
 def start_view(spot: Spot) -> StartView:
     """Return the first page: what do you want to do, and the instruments of this clinic."""
     content = spot.desk.content
+    return StartView(
+        title=_("Safe instruments, every time, whoever is on shift."),
+        lead=plain(_("What do you want to do?")),
+        jobs_label=_("What do you want to do?"),
+        jobs=_jobs(spot),
+        bench_heading=_("Our instruments"),
+        bench_note=_bench_note(spot),
+        bench=tuple(_bench_item(spot, name) for name in content.instruments),
+        around_heading=_("Work around the basin"),
+        around=tuple(
+            LinkView(
+                text=procedure_title(spot.desk.whole(name)),
+                href=f"procedures/{name}.html",
+                note=_("about {time}").format(time=spot.desk.whole(name).about.text()),
+            )
+            for name, procedure in content.procedures.items()
+            if procedure.instrument is None
+        ),
+    )
+
+
+def _jobs(spot: Spot) -> tuple[LinkView, ...]:
+    """Return what there is to do here, in the order of use."""
+    content = spot.desk.content
     jobs = []
     if content.procedures:
         jobs.append(
@@ -82,25 +106,7 @@ def start_view(spot: Spot) -> StartView:
             note=_("Who signed it, for what, until when."),
         )
     )
-    return StartView(
-        title=_("Safe instruments, every time, whoever is on shift."),
-        lead=plain(_("What do you want to do?")),
-        jobs_label=_("What do you want to do?"),
-        jobs=tuple(jobs),
-        bench_heading=_("Our instruments"),
-        bench_note=_bench_note(spot),
-        bench=tuple(_bench_item(spot, name) for name in content.instruments),
-        around_heading=_("Work around the basin"),
-        around=tuple(
-            LinkView(
-                text=procedure_title(spot.desk.whole(name)),
-                href=f"procedures/{name}.html",
-                note=_("about {time}").format(time=spot.desk.whole(name).about.text()),
-            )
-            for name, procedure in content.procedures.items()
-            if procedure.instrument is None
-        ),
-    )
+    return tuple(jobs)
 
 
 def _bench_note(spot: Spot) -> str:
