@@ -55,7 +55,7 @@
     const holds = make('p', { class: 'holds' });
     const result = make('div', { class: 'shift-result' });
     const form = Basinside.shiftForm(plan, keeper);
-    const stamp = make('div', { class: 'paper-only stamp' });
+    const stamp = make('div', { class: 'stamp' });
     const print = make('button', { type: 'button', click: () => window.print() }, say('today.print'));
     const after = make('p', { class: 'deeds' }, print);
     /** @type {string[]} */

@@ -103,7 +103,7 @@
     return {
       element: make(
         'fieldset',
-        { class: 'entry strip' },
+        { class: 'strip' },
         make('legend', {}, say('today.bath.strip')),
         ...choices.map(({ box, value }) =>
           make(

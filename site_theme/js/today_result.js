@@ -129,7 +129,7 @@
         make('ul', { class: 'never-ways' }, ...inside),
         make('p', {}, ...prose(instrument.instead))
       ),
-      make('p', { class: 'paper-only never-line' }, say('today.never', { ways })),
+      make('p', { class: 'never-line' }, say('today.never', { ways })),
     ];
   }
 
@@ -168,7 +168,7 @@
     const shut = paired.filter((/** @type {any} */ { lacks }) => lacks.length);
     return make(
       'section',
-      { class: `usable is-${found.state}`, id: `today-${instrument.instrument}` },
+      { class: 'usable', 'data-state': found.state, id: `today-${instrument.instrument}` },
       make('h3', {}, make('a', { href: instrument.href }, instrument.name)),
       make('p', { class: 'needed' }, say('today.needed', { level: instrument.needed })),
       make('p', { class: 'state' }, stateWords(instrument, found)),
@@ -202,7 +202,7 @@
       const words = say(`today.glance.${each.state}`, { ways: names });
       return make(
         'li',
-        { class: `is-${each.state}` },
+        { 'data-state': each.state },
         make('a', { href: `#today-${instrument}` }, make('b', {}, name), make('span', {}, words))
       );
     });
