@@ -55,6 +55,11 @@ def amounts_data(spot: Spot) -> dict[str, Any]:
     }
 
 
+def amount_places() -> tuple[tuple[str, str, str], ...]:
+    """Return (anchor, heading, lead) of each calculator, as it is looked for."""
+    return tuple((kind, *_words(kind)) for kind in CAUTIONS)
+
+
 def _section(spot: Spot, kind: AmountKind) -> AmountSectionView:
     heading, lead = _words(kind)
     return AmountSectionView(

@@ -7,6 +7,7 @@ from typing import Any
 
 from basinside.render.search_index import Entry, Page, search_index
 from basinside.render.view_types import Prose, SearchView, plain
+from basinside.render.views.amounts import amount_places
 from basinside.render.views.spot import Spot, state
 from basinside.render.views.titles import procedure_title
 from basinside.render.wording import _, sentence
@@ -37,6 +38,7 @@ def _entries(spot: Spot) -> Iterator[Entry]:
     yield from _procedures(spot)
     yield from _instruments(spot)
     yield from _incidents(spot)
+    yield from _amounts(spot)
     yield from _chemicals(spot)
     yield from _routes(spot)
     yield from _values(spot)
@@ -95,6 +97,12 @@ def _incidents(spot: Spot) -> Iterator[Entry]:
     for each in spot.desk.content.incidents.values():
         text = _said(spot, each.first_minute, each.then)
         yield Entry(page=page, title=each.name, text=text, anchor=each.incident)
+
+
+def _amounts(spot: Spot) -> Iterator[Entry]:
+    page = Page(href="amounts.html", name=_("Amounts and times"), kind=_("Calculator"))
+    for anchor, heading, lead in amount_places() if spot.desk.content.handbook else ():
+        yield Entry(page=page, title=heading, text=lead, anchor=anchor)
 
 
 def _chemicals(spot: Spot) -> Iterator[Entry]:
