@@ -26,7 +26,9 @@ class Answer(Part):
 
     ``chosen`` and ``ordered`` are positions in the order in which the options were shown: the
     form's stored order, or in a self-test the ``order`` that stands beside them (authored
-    positions, in the order shown).
+    positions, in the order shown). Of a match a position is left x number of right sides + right;
+    in its ``order`` the right sides stand alike for each left one. ``number`` is in the unit that
+    the item asks for, whatever unit was typed.
     """
 
     item: Name
