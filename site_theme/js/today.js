@@ -23,13 +23,15 @@
 
   /**
    * What a change did, in a sentence or two.
-   * @param {string[]} before @param {string[]} after @param {number} all @param {string} from
+   * @param {string[]} before @param {string[]} after @param {any[]} found @param {string} from
    */
-  function told(before, after, all, from) {
+  function told(before, after, found, from) {
     const { say, hasPhrase } = Basinside;
     const said = [];
     if (hasPhrase(`today.from.${from}`)) said.push(say(`today.from.${from}`));
-    said.push(say('today.count', { n: after.length, all }));
+    const open = found.flatMap(({ ways }) => ways).filter((way) => !way.missing.length);
+    said.push(say('today.count', { n: after.length, all: found.length }));
+    said.push(say('today.ways', { n: open.length }));
     const more = after.filter((each) => !before.includes(each));
     const less = before.filter((each) => !after.includes(each));
     if (more.length) said.push(say('today.more', { names: more.join('; ') }));
@@ -73,7 +75,7 @@
       );
       const shown = ticks.set
         ? [Basinside.shiftGlance(plan, found), ...Basinside.shiftResult(plan, found, ticks, now)]
-        : [];
+        : [make('p', {}, say('today.nothing'))];
       result.replaceChildren(...shown);
       for (const each of result.querySelectorAll('details')) each.open = open.has(each.dataset.keep);
     }
@@ -94,7 +96,7 @@
       after.hidden = !ticks.set;
       see.hidden = !ticks.set;
       const list = ticks.set ? ready(plan, found) : [];
-      if (ticks.set) status.textContent = told(before, list, plan.instruments.length, from);
+      if (ticks.set) status.textContent = told(before, list, found, from);
       else status.textContent = say(from === 'over' || before.length ? 'today.gone' : 'today.nothing');
       before = list;
     }

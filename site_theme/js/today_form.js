@@ -112,7 +112,8 @@
             box,
             make('span', {}, say(`today.bath.strip.${value || 'unread'}`))
           )
-        )
+        ),
+        make('small', {}, say('today.bath.cloudy'))
       ),
       show: (/** @type {any} */ tick) => {
         // A strip that was read yesterday says nothing about today.

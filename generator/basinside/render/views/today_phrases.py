@@ -27,6 +27,7 @@ TODAY: Final[dict[str, str]] = {
     "today.bath.strip.unread": later("Not read"),
     "today.bath.strip.passed": later("Passed"),
     "today.bath.strip.failed": later("Failed"),
+    "today.bath.cloudy": later("Cloudy or dirty? Then it failed, whatever the strip shows."),
     "today.bath.heat": later("Temperature in °C"),
     "today.bath.least": later("{least} or more"),
     # Why a bath cannot be used, and what would do.
@@ -78,6 +79,7 @@ TODAY: Final[dict[str, str]] = {
     "today.from.elsewhere": later("Ticks were changed in another window."),
     "today.from.midnight": later("A new day has begun: read each strip again."),
     "today.count": later("{n} of {all} instruments can be made ready."),
+    "today.ways": later("Open ways: {n}."),
     "today.more": later("Now also: {names}."),
     "today.less": later("No longer: {names}."),
     # On paper.
