@@ -132,6 +132,19 @@ def test_what_has_happened_stands_behind_the_answer_and_once_a_scenario() -> Non
     assert found
 
 
+def test_a_value_in_an_option_is_plain_text_and_so_tells_nothing() -> None:
+    with_values = 0
+    for asked in content().items("practice"):
+        if not asked.item.options:
+            continue
+        page = pages()[f"self-tests/{asked.topic}.html"]
+        told = part_of(page, f'<li class="question" id="{asked.item.item}"', "</details>")
+        offered = part_of(told, '<ol class="options"', "</ol>")
+        assert "<a " not in offered and "<data" not in offered, asked.item.item
+        with_values += any("{{" in option.text for option in asked.item.options)
+    assert with_values
+
+
 def test_a_sealed_form_holds_nothing_of_what_has_happened() -> None:
     told = [
         each.built_on.says

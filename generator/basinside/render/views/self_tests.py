@@ -14,6 +14,7 @@ from basinside.render.view_types import (
     OptionView,
     OrderView,
     PlaceView,
+    Prose,
     QuestionView,
     SelfTestIndexView,
     SelfTestView,
@@ -102,7 +103,7 @@ def _question(spot: Spot, number: int, asked: AskedItem) -> QuestionView:
         stem=spot.prose(asked.item.stem),
         options=tuple(
             OptionView(
-                text=spot.prose(option.text),
+                text=_as_read(spot.prose(option.text)),
                 verdict=_("Right") if option.is_right else _("Wrong"),
                 because=spot.prose(option.because),
             )
@@ -115,6 +116,11 @@ def _question(spot: Spot, number: int, asked: AskedItem) -> QuestionView:
         built_on=_built_on(spot, asked),
         lead_back=_leads(spot, asked),
     )
+
+
+def _as_read(prose: Prose) -> Prose:
+    """Return an option as text alone: a value that leads on would tell which option is right."""
+    return plain("".join(span.text for span in prose))
 
 
 def _built_on(spot: Spot, asked: AskedItem) -> BuiltOnView | None:
