@@ -9,6 +9,7 @@ sentence with the mend.
 from __future__ import annotations
 
 import difflib
+import itertools
 import re
 from dataclasses import dataclass
 from fractions import Fraction
@@ -17,7 +18,7 @@ from typing import NoReturn
 
 from basinside.units import BASE_UNITS, SPELLINGS, UNITS, WRITABLE, Kind
 
-__all__ = ["UNITS", "Kind", "Quantity", "QuantityError", "parse_quantity"]
+__all__ = ["UNITS", "Kind", "Quantity", "QuantityError", "in_words", "parse_quantity"]
 
 NO_BREAK_SPACE = "\u00a0"
 MOST_FIGURES = 15  # figures in one written number; more is a slip, never a clinic's value
@@ -159,6 +160,22 @@ class Quantity:
 
     def __str__(self) -> str:
         return self.text()
+
+
+@lru_cache(maxsize=4096)
+def in_words(text: str) -> str:
+    """Return a shown amount that may be broken into lines, though never after a number.
+
+    Examples
+    --------
+    >>> in_words(parse_quantity("0.1 % available chlorine").text()).split(" ")[1:]
+    ['available', 'chlorine']
+    """
+    pieces = text.replace(NO_BREAK_SPACE, " ").split(" ")
+    said = pieces[0]
+    for before, piece in itertools.pairwise(pieces):
+        said += (NO_BREAK_SPACE if before[:1].isdigit() else " ") + piece
+    return said
 
 
 @lru_cache(maxsize=4096)

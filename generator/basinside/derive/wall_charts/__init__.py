@@ -12,11 +12,12 @@ from collections.abc import Iterator
 from typing import Final
 
 from basinside.derive.wall_charts.sheet import room_for_steps
-from basinside.derive.wall_charts.text_width import BOLD_WIDTHS, lines_of, width
+from basinside.derive.wall_charts.text_width import lines_of, width
 from basinside.model.content import Content
 from basinside.model.derived import PlacedStep, WholeProcedure
 from basinside.model.prose import Words, read_prose
 from basinside.model.wall_chart import WallChart
+from basinside.quantity import in_words
 
 SIZES_POINTS: Final = (20, 18, 16, 14)
 """The sizes of a chart's steps, the largest that fits is taken; 14 pt is read at arm's length."""
@@ -33,6 +34,8 @@ LARGE: Final = 1.2
 """A value is this much larger than the words around it, and bold."""
 SAFETY_WORDS: Final = 440
 """Room for the words “Safety step” before a sentence, in hundredths of its size."""
+UNEVEN: Final = 1.06
+"""How much taller the taller column may be for the sake of a stage that stays whole."""
 SURE: Final = 0.98
 """The share of a line that is counted on: another face may be a little wider."""
 
@@ -88,22 +91,23 @@ def _words(content: Content, placed: PlacedStep, beside: str) -> list[int]:
             pieces = span.text.replace("\n", " ").split(" ")
             widths = [width(each) for each in pieces]
         else:
-            widths = [_value_width(content, span.figure, span.unit)]
+            widths = _value_widths(content, span.figure, span.unit)
         if glued and widths and found:
             found[-1] += widths.pop(0)  # a full stop after a value belongs to it
         found.extend(widths)
         glued = True
     if beside:
-        found.append(_value_width(content, beside, ""))
+        found.extend(_value_widths(content, beside, ""))
     return [each for each in found if each]
 
 
-def _value_width(content: Content, name: str, unit: str) -> int:
+def _value_widths(content: Content, name: str, unit: str) -> list[int]:
     figure = content.figures.get(name)
     if figure is None:
-        return width(name)
+        return [width(name)]
     value = figure.value.in_unit(unit) if unit else figure.value
-    return int(LARGE * sum(BOLD_WIDTHS.get(letter, 110) for letter in value.text())) + 1
+    words = in_words(value.text()).split(" ")
+    return [int(LARGE * width(each, bold=True)) + 1 for each in words]
 
 
 def _heights(words: list[list[int]], size_mm: float) -> Iterator[float]:
@@ -117,7 +121,8 @@ def _cut(
 ) -> tuple[int, float]:
     """Return how many steps stand in the first column, and how tall the taller column is.
 
-    A cut between two stages is taken where one fits; else the one with the shortest columns.
+    A cut between two stages is taken where one fits and the columns stay about even; else the one
+    with the shortest columns.
     """
     steps = whole.steps
     first = [n == 0 or steps[n].stage is not steps[n - 1].stage for n in range(len(steps))]
@@ -134,4 +139,5 @@ def _cut(
             best = (after, taller)
         if not again and taller < best_between[1]:
             best_between = (after, taller)
-    return best_between if best_between[1] <= room else best
+    even = best[1] * UNEVEN
+    return best_between if best_between[1] <= min(room, even) else best

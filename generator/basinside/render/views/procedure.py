@@ -289,6 +289,14 @@ def _related(spot: Spot, whole: WholeProcedure) -> tuple[LinkView, ...]:
                 note=_("parts, what it tolerates, when to retire it"),
             )
         )
+    if whole.steps:
+        links.append(
+            LinkView(
+                text=_("Wall chart"),
+                href=spot.link(f"print/wall-chart-{whole.procedure.procedure}.html"),
+                note=_("one sheet, to print and hang up"),
+            )
+        )
     if spot.desk.watched(whole.procedure.procedure):
         links.append(
             LinkView(

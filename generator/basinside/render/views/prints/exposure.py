@@ -18,7 +18,7 @@ from basinside.render.views.prints.frame import (
 from basinside.render.views.spot import Spot, fact
 from basinside.render.wording import _, listed, sentence
 
-FREE_MM: Final = 234.0
+FREE_MM: Final = 250.0
 """The height under the title and above the foot of the sheet."""
 LETTERS_A_LINE, LINE_MM = 33, 5.9  # of a column, at 14 pt
 NAME_LETTERS, NAME_MM = 26, 6.3  # of a column, at 16 pt and bold

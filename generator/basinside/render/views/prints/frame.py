@@ -5,6 +5,7 @@ from __future__ import annotations
 from dataclasses import replace
 
 from basinside.model.handbook import Contact, Handbook
+from basinside.quantity import in_words
 from basinside.render.view_types import FactView, Prose, SpanView, plain
 from basinside.render.views.spot import Spot, day_words, fact, present
 from basinside.render.wording import _, listed, sentence
@@ -13,6 +14,13 @@ from basinside.render.wording import _, listed, sentence
 def unlinked(prose: Prose) -> Prose:
     """Return a sentence without its ways on: paper leads nowhere."""
     return tuple(replace(span, href="") if span.href else span for span in prose)
+
+
+def breakable(prose: Prose) -> Prose:
+    """Return a sentence whose values may be broken between their words."""
+    return tuple(
+        replace(span, text=in_words(span.text)) if span.kind == "value" else span for span in prose
+    )
 
 
 def paper_prose(spot: Spot, text: str | None) -> Prose:

@@ -13,6 +13,7 @@ from basinside.render.view_types.prints import (
 )
 from basinside.render.views.partly import never_heat
 from basinside.render.views.prints.frame import (
+    breakable,
     foot,
     joined,
     notices,
@@ -83,9 +84,9 @@ def _stages(
         groups[-1][1].append(
             ChartStepView(
                 number=str(placed.number),
-                text=paper_prose(spot, placed.step.wall or placed.step.do),
+                text=breakable(paper_prose(spot, placed.step.wall or placed.step.do)),
                 safety_word=_("Safety step") if placed.step.safety else "",
-                beside=value_words(spot, beside.get(placed.number, "")),
+                beside=breakable(value_words(spot, beside.get(placed.number, ""))),
             )
         )
         last = placed
@@ -123,6 +124,6 @@ def _for_which(spot: Spot, whole: WholeProcedure) -> Prose:
         said.append(plain(_("Not for the {name}.").format(name=name[:1].lower() + name[1:])))
     never = never_heat(spot, instrument)
     if never is not None:
-        said.append(joined(f"{never.label} ", unlinked(never.text)))
+        said.append(joined(f"{never.label}: ", unlinked(never.text)))
     spaced = [each if n == 0 else joined(" ", each) for n, each in enumerate(said)]
     return joined(*spaced)
