@@ -290,7 +290,7 @@ def _reference(book: _Book) -> Iterator[PageMaker]:
 
 
 def _search(book: _Book) -> Iterator[PageMaker]:
-    """Yield the page that finds, and the index as a script of its own: no other page waits for it."""
+    """Yield the page that finds, and its index as a script that no other page waits for."""
     desk = book.desk
     yield book.page(
         "search.html",
@@ -302,8 +302,12 @@ def _search(book: _Book) -> Iterator[PageMaker]:
     yield PageMaker(
         path=SEARCH_INDEX,
         rests_on=(book.shared, book.everything, book.content.questions),
-        make=lambda: f"Basinside.searchIndex = {inline_json(folder_index(Spot(desk=desk, path='search.html')))};\n",
+        make=lambda: _index_script(Spot(desk=desk, path="search.html")),
     )
+
+
+def _index_script(spot: Spot) -> str:
+    return f"Basinside.searchIndex = {inline_json(folder_index(spot))};\n"
 
 
 def _view(view_of: Callable[..., Any], *about: Any) -> Callable[[Spot], Any]:
