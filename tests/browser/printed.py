@@ -25,6 +25,8 @@ PAPERS = ("A4", "Letter")
 SHARED_WIDTH_PX = round(194 / 25.4 * 96)
 """The width that A4 and Letter share inside our margins, in CSS pixels."""
 
+SHARED_HEIGHT_MM = 265
+
 BOXES = """() => [...document.querySelectorAll(
     '.print-sheet, .sheet-title, .sheet-lead, .wall-chart, .chart-column, .chart-stage,'
     + ' .chart-steps li, .card-block, .card-table td, .exposure-one, .solution-labels > li,'
@@ -62,6 +64,19 @@ def pinned(folder: Path) -> Iterator[Browser]:
 def sheets(page: Page, paper: str) -> int:
     """Return on how many sheets a page is printed."""
     return len(re.findall(rb"/Type\s*/Page\b", page.pdf(format=paper)))
+
+
+def over(page: Page) -> list[str]:
+    """Return by how much a sheet is too wide or too tall for what A4 and Letter share.
+
+    A browser makes everything smaller when something is too wide: the count of sheets hides that.
+    """
+    wide, tall = page.evaluate(
+        "() => [document.scrollingElement.scrollWidth,"
+        " document.querySelector('.print-sheet').getBoundingClientRect().height * 25.4 / 96]"
+    )
+    said = [f"{wide} px wide"] if wide > SHARED_WIDTH_PX else []
+    return [*said, *([f"{tall:.1f} mm tall"] if tall > SHARED_HEIGHT_MM else [])]
 
 
 def as_paper(browser: Browser, address: str) -> Page:

@@ -78,13 +78,13 @@ def _apart(one: list[int], other: list[int]) -> float:
 def test_every_sheet_is_one_sheet(built_demo: Path, browser: Browser, paper: str) -> None:
     pages = _all(built_demo)
     assert len(pages) > 30
-    page = browser.new_page()
+    page = printed.as_paper(browser, pages[0].as_uri())
     wrong = {}
     for each in pages:
         page.goto(each.as_uri())
-        count = printed.sheets(page, paper)
-        if count != 1:
-            wrong[each.stem] = count
+        count, over = printed.sheets(page, paper), printed.over(page)
+        if count != 1 or over:
+            wrong[each.stem] = (count, over)
     page.close()
     assert wrong == {}
 

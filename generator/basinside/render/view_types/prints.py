@@ -73,7 +73,8 @@ class CardBlockView:
     """A part of a card.
 
     ``verdict`` says in words that something may not be used; ``large`` are values in large
-    figures with what they are, ``rows`` a table under ``heads``, ``lines`` sentences.
+    figures with what they are, ``rows`` a table under ``heads`` (which are only read out where the
+    table above has the same), ``lines`` sentences.
     """
 
     heading: str
@@ -81,6 +82,7 @@ class CardBlockView:
     verdict: str = ""
     large: tuple[FactView, ...] = ()
     heads: tuple[str, ...] = ()
+    heads_seen: bool = True
     rows: tuple[CardRowView, ...] = ()
     lines: tuple[Prose, ...] = ()
 

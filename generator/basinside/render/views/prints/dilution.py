@@ -5,7 +5,7 @@ from __future__ import annotations
 from collections.abc import Iterable
 from typing import Final
 
-from basinside.model.amounts import AmountKind, Answer, Ground, Usual
+from basinside.model.amounts import AmountKind, Amounts, Answer, OwnStrength, Usual
 from basinside.quantity import NO_BREAK_SPACE
 from basinside.render.amount_words import amount_text, said_words
 from basinside.render.view_types import plain
@@ -42,23 +42,37 @@ def dilution_card_view(spot: Spot) -> SheetView:
         kind="card",
         title=_("Chlorine: how much into how much water"),
         lead=plain(
-            _(
-                "Water first, then chlorine. Made up to the litres, not added to them. Rounded up:"
-                " what it truly makes stands beside it."
-            )
+            _("Water first, then chlorine. Made up to the litres, not added to them. Rounded up.")
         ),
+        warn=plain(_products(amounts)),
         hint=print_hint(),
         notices=notices(spot),
         foot=foot(spot, "dilution-card", ring="chemical-or-burn"),
-        card=(*(_strength(amounts.ground, amounts.usual, each.figure, each.name, each.percent)
-                for each in amounts.ground.strengths), _cautions(spot)),
-    )  # fmt: skip
+        card=(
+            *(
+                _strength(amounts.usual, each, seen=n == 0)
+                for n, each in enumerate(amounts.ground.strengths)
+            ),
+            _cautions(spot),
+        ),
+    )
 
 
-def _strength(
-    ground: Ground, usual: tuple[Usual, ...], figure: str, name: str, percent: str
-) -> CardBlockView:
-    asked = [each for each in usual if each.about[:1] == (figure,)]
+def _products(amounts: Amounts) -> str:
+    """Return what the products must be for these amounts to hold."""
+    ground = amounts.ground
+    said = []
+    if ground.liquid:
+        said.append(_("Bottle: {percent} % available chlorine.").format(percent=ground.liquid))
+    if ground.powder:
+        said.append(_("Powder: {percent} %, weighed.").format(percent=ground.powder))
+    if ground.tablet_grams:
+        said.append(_("Tablets: {grams} g each, whole.").format(grams=ground.tablet_grams))
+    return " ".join((*said, _("Another label? These amounts do not hold. Ask first.")))
+
+
+def _strength(usual: tuple[Usual, ...], own: OwnStrength, *, seen: bool) -> CardBlockView:
+    asked = [each for each in usual if each.about[:1] == (own.figure,)]
     volumes = list(dict.fromkeys(each.about[1] for each in asked))
     rows = []
     for kind in KINDS:
@@ -67,12 +81,13 @@ def _strength(
             rows.append(
                 CardRowView(
                     label=_product(kind),
-                    note=_label(kind, ground),
                     cells=tuple(_cell(answers.get(volume)) for volume in volumes),
                 )
             )
     return CardBlockView(
-        heading=_("{percent} %: {use}").format(percent=percent, use=name[:1].lower() + name[1:]),
+        heading=_("{percent} %: {use}").format(
+            percent=own.percent, use=own.name[:1].lower() + own.name[1:]
+        ),
         heads=(
             _("from"),
             *(
@@ -80,6 +95,7 @@ def _strength(
                 for each in volumes
             ),
         ),
+        heads_seen=seen,
         rows=tuple(rows),
     )
 
@@ -92,20 +108,12 @@ def _product(kind: AmountKind) -> str:
     }[kind]
 
 
-def _label(kind: AmountKind, ground: Ground) -> str:
-    if kind == "tablets":
-        return _("{grams} g chlorine each, whole").format(grams=ground.tablet_grams)
-    if kind == "powder":
-        return _("{percent} % chlorine, weighed").format(percent=ground.powder)
-    return _("{percent} % chlorine").format(percent=ground.liquid)
-
-
 def _cell(answer: Answer | None) -> CardCellView:
     if answer is None or not answer.amounts:
         return CardCellView(amount="–")
-    makes = _("makes {percent} %").format(percent=answer.strength) if answer.strength else ""
+    makes = _("makes {percent} %").format(percent=answer.strength) if answer.strength else ""
     if "much-stronger" in answer.cautions:
-        makes = _("makes {percent} %: far stronger").format(percent=answer.strength)
+        makes = _("makes {percent} %: far stronger").format(percent=answer.strength)
     return CardCellView(
         amount=amount_text(answer.amounts[0]).replace(" ", NO_BREAK_SPACE),
         note=makes,

@@ -78,9 +78,9 @@ def _stages(
     last = before
     for n, placed in enumerate(steps):
         if n == 0 or last is None or placed.stage is not last.stage:
-            name = sentence(placed.stage.stage)
+            name = _stage_name(placed.stage.stage)
             goes_on = n == 0 and last is not None and placed.stage is last.stage
-            groups.append((_("{stage}, continued").format(stage=name) if goes_on else name, []))
+            groups.append((_("{stage}, more").format(stage=name) if goes_on else name, []))
         groups[-1][1].append(
             ChartStepView(
                 number=str(placed.number),
@@ -91,6 +91,10 @@ def _stages(
         )
         last = placed
     return tuple(ChartStageView(name=name, steps=tuple(shown)) for name, shown in groups)
+
+
+def _stage_name(name: str) -> str:
+    return _("Inspection") if name == "inspection and maintenance" else sentence(name)
 
 
 def _lead(spot: Spot, whole: WholeProcedure) -> Prose:
