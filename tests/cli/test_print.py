@@ -108,7 +108,7 @@ def test_paper_follows_the_place(tmp_path: Path) -> None:
         "print", "dilution-card", "boiling-and-gauge-card", "--into", file, "--folder", folder
     )
     text = file.read_text(encoding="utf-8") if told.code == 0 else ""
-    plain = re.sub(r"<[^>]*>|\s+", " ", text)
+    plain = re.sub(r"<[^>]*>|\s+", " ", text).replace("\u00a0", " ")
     assert "300 m" in plain
-    assert "3.5 % chlorine" in plain
-    assert re.search(r"29 mL\D", plain.replace("\u00a0", " ")), told.said
+    assert "Bottle: 3.5 % available chlorine." in plain
+    assert re.search(r"29 mL\D", plain), told.said
