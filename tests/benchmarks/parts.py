@@ -14,9 +14,10 @@ from pathlib import Path
 from basinside import files
 from basinside.check.run import check
 from basinside.derive.everything import derive
-from basinside.load.content import Memory, kind_of, load
+from basinside.load.content import kind_of, load
 from basinside.load.entries import read_entry
 from basinside.load.marked_yaml import read_yaml
+from basinside.load.memory import Memory
 from basinside.pipeline import build
 from basinside.render.environment import Theme
 from basinside.render.view_types import ChromeView

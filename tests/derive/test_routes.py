@@ -118,11 +118,38 @@ def test_the_demonstrations_verdicts() -> None:
         name: {each.route.route: each.permitted for each in judge_routes(content, instrument)}
         for name, instrument in content.instruments.items()
     }
-    assert table == {
-        "bag-mask-silicone": {"boil": True, "steam-wrapped": True, "chlorine-hld": True},
-        "bag-mask-vinyl": {"boil": False, "steam-wrapped": False, "chlorine-hld": True},
-        "mucus-extractor": {"boil": False, "steam-wrapped": False, "chlorine-hld": False},
+    open_ways = {
+        name: {route for route, permitted in each.items() if permitted}
+        for name, each in table.items()
+    }
+    assert open_ways == {
+        "bag-mask-silicone": {"boil", "steam-wrapped", "chlorine-hld"},
+        "bag-mask-vinyl": {"chlorine-hld"},
+        "mucus-extractor": set(),
+        "syringe-and-needle": set(),
+        "suction-bulb": {"boil"},
+        "speculum": {"boil", "steam-wrapped"},
+        "delivery-set": {"steam-wrapped"},
+        "suture-set": {"steam-wrapped"},
+        "uterine-aspirator-heatproof": {"boil", "steam-unwrapped"},
+        "uterine-aspirator-coldonly": {"glutaraldehyde-hld"},
+        # Some of their parts take one way and the others another: neither is open for the whole.
+        "laryngoscope": set(),
+        "vacuum-extractor": set(),
+    }
+    partly = {
+        (name, each.route.route, tuple(part.part for part in each.fit))
+        for name in ("laryngoscope", "vacuum-extractor")
+        for each in judge_routes(content, content.instruments[name])
+        if each.partly
+    }
+    assert partly == {
+        ("laryngoscope", "glutaraldehyde-hld", ("blade", "lamp")),
+        ("laryngoscope", "chlorine-wipe", ("handle", "battery-cap", "battery")),
+        ("vacuum-extractor", "chlorine-hld", ("cup", "tubing", "trap-jar", "trap-lid")),
+        ("vacuum-extractor", "chlorine-wipe", ("pump", "gauge")),
     }
     assert [each.route for each in clinic_routes(content)] == [
-        "boil", "steam-wrapped", "chlorine-hld",
+        "boil", "steam-wrapped", "steam-unwrapped", "chlorine-hld", "glutaraldehyde-hld",
+        "chlorine-wipe",
     ]  # fmt: skip

@@ -71,6 +71,10 @@ def whole_clinic() -> dict[str, bytes]:
         b"procedure: again-soak\nvariant_of: bulb-soak\nwithout: [look]\n"
         b"changes:\n  - step: look-twice\n    after: wash\n    action: inspect\n    do: Look.\n"
     )
+    card = "content/handbook.yaml"
+    hangs = b"posted:\n"
+    hung = hangs + b"  - {print: wall-chart, of: again-soak, at: sink 1}\n"
+    files[card] = files[card].replace(hangs, hung)
     files[CLOSED] = closed(files)
     return files
 

@@ -52,7 +52,7 @@ def made(differences: str, sibling: str = SIBLING) -> tuple[Procedure | None, li
         data, problems = read_yaml(text.encode(), f"{name}.yaml")
         assert problems == ()
         written[f"{name}.yaml"] = data
-    whole, found = merge_procedures(written, frozenset({"own.yaml"}))
+    whole, found = merge_procedures(written, "own.yaml")
     assert "sibling.yaml" not in whole
     return whole.get("own.yaml"), found
 
@@ -160,7 +160,7 @@ def test_the_sibling_stays_as_it_was() -> None:
     for name, text in (("a", SIBLING), ("b", OWN + "without: [dry]\nchanges: [{step: open}]\n")):
         written[name], _ = read_yaml(text.encode(), name)
     before, _ = read_yaml(SIBLING.encode(), "a")
-    merge_procedures(written, frozenset({"b"}))
+    merge_procedures(written, "b")
     assert written["a"] == before
 
 

@@ -2,8 +2,7 @@
 
 from __future__ import annotations
 
-import hashlib
-from collections.abc import Callable, Iterable, Mapping
+from collections.abc import Iterable, Mapping
 from typing import Any, Final, NamedTuple, TypeVar
 
 from pydantic import BaseModel, ValidationError
@@ -11,13 +10,13 @@ from pydantic import BaseModel, ValidationError
 from basinside.load.entries import read_entry
 from basinside.load.json_text import JsonTextError, read_json
 from basinside.load.marked_yaml import read_yaml
+from basinside.load.memory import Memory, Read
 from basinside.load.mentions import Mention, mentions_in
 from basinside.load.named import Named, named_in
 from basinside.load.pictures import clean_picture
-from basinside.load.procedure_variants import merge_procedures
 from basinside.load.references import reference_problems
 from basinside.load.strays import misfiled, stray
-from basinside.load.variants import merge_variants
+from basinside.load.whole import entries_in, untyped, whole_instruments, whole_procedures
 from basinside.load.within import within
 from basinside.model.content import Content
 from basinside.model.edition import ClosedEdition
@@ -65,49 +64,6 @@ PICTURES: Final = "content/pictures/"
 EDITIONS: Final = "content/editions/"
 
 
-class Read(NamedTuple):
-    """What was read of one file."""
-
-    entry: Any
-    problems: tuple[Problem, ...]
-    mentions: tuple[Mention, ...] = ()
-    named: tuple[Named, ...] = ()
-
-
-class Memory:
-    """What was read of each file last time, by the bytes it was read from."""
-
-    def __init__(self) -> None:
-        self._known: dict[tuple[str, bytes], Read] = {}
-        self._used: set[tuple[str, bytes]] = set()
-
-    def recall(self, file: str, raw: bytes) -> tuple[tuple[str, bytes], Read | None]:
-        """Return the key of a file's bytes and what was read from them, if known."""
-        key = (file, hashlib.sha256(raw).digest())
-        self._used.add(key)
-        return key, self._known.get(key)
-
-    def recall_all(
-        self, files: Mapping[str, bytes], names: Iterable[str]
-    ) -> tuple[tuple[str, bytes], Read | None]:
-        """Return the key of what several files make together, and that, if known."""
-        together = hashlib.sha256()
-        for name in sorted(names):
-            together.update(name.encode() + b"\0" + hashlib.sha256(files[name]).digest())
-        key = ("", together.digest())
-        self._used.add(key)
-        return key, self._known.get(key)
-
-    def keep(self, key: tuple[str, bytes], read: Read) -> None:
-        """Remember what was read."""
-        self._known[key] = read
-
-    def forget_unused(self) -> None:
-        """Drop what the last reading did not ask for."""
-        self._known = {key: read for key, read in self._known.items() if key in self._used}
-        self._used = set()
-
-
 def load(files: Mapping[str, bytes], memory: Memory | None = None) -> tuple[Content, list[Problem]]:
     """Return the model of a clinic's files and every problem of form and of reference.
 
@@ -134,12 +90,12 @@ def load(files: Mapping[str, bytes], memory: Memory | None = None) -> tuple[Cont
             problems.extend(one.problems)
             named.append(one.named)
     for folder, whole in (
-        ("content/instruments/", _whole_instruments(files, read, memory)),
-        ("content/procedures/", _whole_procedures(files, read, memory)),
+        ("content/instruments/", whole_instruments(files, read, memory)),
+        ("content/procedures/", whole_procedures(files, read, memory)),
     ):
         problems.extend(whole.problems)
         named.append(whole.named)
-        read.update({file: whole.entry.get(file) for file in _untyped(read, folder)})
+        read.update({file: whole.entry.get(file) for file in untyped(read, folder)})
     entries = {file: value for file, value in read.items() if value is not None}
     content = _gathered(files, entries, problems, memory)
     if content.handbook is None and "content/handbook.yaml" not in {*files, *meant}:
@@ -175,7 +131,7 @@ def _gathered(
         figures=_unique(
             (
                 (key, each)
-                for file in _folder(entries, "content/figures/").values()
+                for file in entries_in(entries, "content/figures/").values()
                 for key, each in file.figures.items()
             ),
             problems,
@@ -183,7 +139,7 @@ def _gathered(
         choices=_unique(
             (
                 (key, each)
-                for file in _folder(entries, "content/figures/").values()
+                for file in entries_in(entries, "content/figures/").values()
                 for key, each in file.choices.items()
             ),
             problems,
@@ -201,7 +157,7 @@ def _gathered(
         ),
         instruments=_by_id(entries, KINDS["content/instruments/"], problems),
         procedures=_by_id(entries, KINDS["content/procedures/"], problems),
-        questions=tuple(_folder(entries, "quizzes/questions/").values()),
+        questions=tuple(entries_in(entries, "quizzes/questions/").values()),
         assessments=_by_id(entries, KINDS["quizzes/assessments/"], problems),
         observations=_by_id(entries, KINDS["quizzes/observations/"], problems),
         pictures=_pictures(files, problems, memory),
@@ -243,67 +199,12 @@ def _is_typed_later(kind: Kind, data: Any) -> bool:
     return kind.model is Procedure and isinstance(data, dict) and "variant_of" in data
 
 
-def _untyped(read: Mapping[str, Any], folder: str) -> dict[str, Any]:
-    return {file: each for file, each in _folder(read, folder).items() if isinstance(each, dict)}
-
-
-def _whole_instruments(
-    files: Mapping[str, bytes], read: Mapping[str, Any], memory: Memory | None
-) -> Read:
-    written = _untyped(read, "content/instruments/")
-    return _made_whole(files, written, memory, lambda: merge_variants(written))
-
-
-def _whole_procedures(
-    files: Mapping[str, bytes], read: Mapping[str, Any], memory: Memory | None
-) -> Read:
-    variants = _untyped(read, "content/procedures/")
-    named = (each.get("variant_of") for each in variants.values())
-    siblings = {each for each in named if isinstance(each, str)}
-    written = {
-        file: read_yaml(files[file], file)[0]
-        for file, each in _folder(read, "content/procedures/").items()
-        if isinstance(each, Procedure) and each.procedure in siblings
-    }
-    written.update(variants)
-    return _made_whole(
-        files, written, memory, lambda: merge_procedures(written, frozenset(variants))
-    )
-
-
-def _made_whole(
-    files: Mapping[str, bytes],
-    written: Mapping[str, Any],
-    memory: Memory | None,
-    merge: Callable[[], tuple[dict[str, Any], list[Problem]]],
-) -> Read:
-    """Return what the entries of several files make together."""
-    if not written:
-        return Read({}, ())
-    key, known = memory.recall_all(files, written) if memory else (None, None)
-    if known is None:
-        whole, problems = merge()
-        names = tuple(each for one in whole.values() for each in named_in(one))
-        known = Read(whole, tuple(problems), (), names)
-        if memory is not None and key is not None:
-            memory.keep(key, known)
-    return known
-
-
-def _folder(entries: Mapping[str, Any], folder: str) -> dict[str, Any]:
-    return {
-        file: value
-        for file, value in entries.items()
-        if file.startswith(folder) and value is not None
-    }
-
-
 def _inner(entries: Mapping[str, Any], file: str, key: str) -> Mapping[str, Any]:
     return getattr(entries[file], key) if file in entries else {}
 
 
 def _by_id(entries: Mapping[str, Any], kind: Kind, problems: list[Problem]) -> dict[str, Any]:
-    found = _folder(entries, kind.folder)
+    found = entries_in(entries, kind.folder)
     for file, entry in found.items():
         given, stem = getattr(entry, kind.id_key), file.rsplit("/", 1)[-1].removesuffix(".yaml")
         if given != stem:

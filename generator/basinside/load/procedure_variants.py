@@ -26,15 +26,16 @@ _CHANGE_KEYS = frozenset({"after", "in_stage", "drop"})
 
 
 def merge_procedures(
-    written: Mapping[str, Data], wanted: frozenset[str]
+    written: Mapping[str, Data], wanted: str
 ) -> tuple[dict[str, Procedure], list[Problem]]:
-    """Return the whole procedures of the wanted files, and the problems of each.
+    """Return the whole procedure of the wanted file, and its problems.
 
     Args:
         written: file -> plain data of one procedure, places included, siblings too.
-        wanted: the files that are written as differences.
+        wanted: the file that is written as a difference.
     """
-    return make_whole(written, Siblings("procedure", "procedure", Procedure, _whole), wanted)
+    kind = Siblings("procedure", "procedure", Procedure, _whole)
+    return make_whole(written, kind, frozenset({wanted}))
 
 
 def _whole(parent: Data, data: Data, file: str, problems: list[Problem]) -> Data:

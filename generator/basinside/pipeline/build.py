@@ -15,9 +15,10 @@ from basinside.check.explain import all_ids, explain
 from basinside.check.run import check
 from basinside.derive.everything import derive
 from basinside.files import FolderError
-from basinside.load.content import Memory, load
+from basinside.load.content import load
 from basinside.load.json_text import read_json
 from basinside.load.marked_yaml import locate
+from basinside.load.memory import Memory
 from basinside.model.content import Content
 from basinside.model.derived import Derived
 from basinside.problem import Place, Placed, Problem, any_stop

@@ -9,6 +9,7 @@ Source of the measures: common practice; ISO 216 and ANSI/ASME Y14.1 for the pap
 from __future__ import annotations
 
 from collections.abc import Iterator
+from contextlib import suppress
 from typing import Final
 
 from basinside.derive.wall_charts.sheet import room_for_steps
@@ -17,7 +18,7 @@ from basinside.model.content import Content
 from basinside.model.derived import PlacedStep, WholeProcedure
 from basinside.model.prose import Words, read_prose
 from basinside.model.wall_chart import WallChart
-from basinside.quantity import in_words
+from basinside.quantity import QuantityError, in_words
 
 SIZES_POINTS: Final = (20, 18, 16, 14)
 """The sizes of a chart's steps, the largest that fits is taken; 14 pt is read at arm's length."""
@@ -105,7 +106,11 @@ def _value_widths(content: Content, name: str, unit: str) -> list[int]:
     figure = content.figures.get(name)
     if figure is None:
         return [width(name)]
-    value = figure.value.in_unit(unit) if unit else figure.value
+    value = figure.value
+    if unit:
+        # A unit of another kind is a problem of the text, said where it stands.
+        with suppress(QuantityError):
+            value = value.in_unit(unit)
     words = in_words(value.text()).split(" ")
     return [int(LARGE * width(each, bold=True)) + 1 for each in words]
 
