@@ -6,6 +6,7 @@
   const WEIGHTS = 4;
   const WHOLE_WORD = 2; // a whole word counts twice its beginning
   const PAGE_NAME = 3; // a word of the page's own name
+  const EVERYWHERE = 0.2; // a word of this share of all texts may be missing, as “the” may
 
   /**
    * @typedef {{pages: [string, string, string][], texts: any[][], terms: string[],
@@ -99,11 +100,22 @@
   }
 
   /**
-   * The pages that a query finds, best first, each with its places.
+   * The pages that a query finds, best first, each with its places. Where nothing has all of its
+   * words, what has most of them is shown.
    * @param {Index} index @param {string} query
    * @returns {Found[]}
    */
   function find(index, query) {
+    const all = look(index, query, 0);
+    return all.length ? all : look(index, query, 1);
+  }
+
+  /**
+   * @param {Index} index @param {string} query
+   * @param {number} missing how many of the words that tell something may be missing
+   * @returns {Found[]}
+   */
+  function look(index, query, missing) {
     const words = folded(query).map((word) => orSingular(index, word));
     if (!words.length) return [];
     const names = index.pages.map(([, name]) => folded(name));
@@ -114,14 +126,21 @@
     };
     const onPage = (/** @type {string} */ word, /** @type {number} */ page) =>
       (names[page] || []).some((each) => each.startsWith(word)) ? PAGE_NAME : 0;
-    const asked = demands(index, words);
+    const usual = EVERYWHERE * index.texts.length;
+    const asked = demands(index, words).map((phrases) => ({
+      phrases,
+      telling: !phrases.every((phrase) => phrase.every((word) => looking(word).size > usual)),
+    }));
+    const telling = asked.filter((each) => each.telling).length;
+    if (missing >= telling && missing > 0) return [];
     /** @type {Map<number, Found>} */
     const found = new Map();
     index.texts.forEach(([title, ...places], text) => {
       for (const [page, anchor] of places) {
         let score = 0;
         let inText = false;
-        const met = asked.every((phrases) => {
+        let unmet = 0;
+        for (const { phrases, telling: counts } of asked) {
           let best = 0;
           for (const phrase of phrases) {
             const weights = phrase.map((word) => {
@@ -132,9 +151,9 @@
             if (weights.every(Boolean)) best = Math.max(best, Math.min(...weights));
           }
           score += best;
-          return best > 0;
-        });
-        if (!met || (!inText && anchor)) continue;
+          if (!best && (counts || !telling)) unmet += 1;
+        }
+        if (unmet > missing || (!inText && anchor)) continue;
         const here = found.get(page) || { page, score: 0, hits: [] };
         found.set(page, here);
         here.score = Math.max(here.score, score);

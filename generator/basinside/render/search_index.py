@@ -33,12 +33,13 @@ class Page:
 class Entry:
     """A place that can be found.
 
-    ``title`` is what the list of results shows, ``text`` what is searched besides; an entry
-    without an anchor stands for its page.
+    ``title`` is what the list of results shows, ``also`` what it is called besides, ``text`` what
+    is searched besides; an entry without an anchor stands for its page.
     """
 
     page: Page
     title: str
+    also: str = ""
     text: str = ""
     anchor: str = ""
 
@@ -71,10 +72,10 @@ def search_index(entries: Iterable[Entry], same: Iterable[tuple[str, ...]]) -> d
     found: dict[str, dict[int, int]] = {}
     for each in entries:
         page = pages.setdefault(each.page, len(pages))
-        text = texts.setdefault((each.title, each.text), len(texts))
+        text = texts.setdefault((each.title, f"{each.also} {each.text}"), len(texts))
         if text == len(places):
             places.append([])
-            for weight, said in ((IN_TITLE, each.title), (1, each.text)):
+            for weight, said in ((IN_TITLE, f"{each.title} {each.also}"), (1, each.text)):
                 for word in folded(said):
                     found.setdefault(word, {}).setdefault(text, weight)
         places[text].append([page, each.anchor] if each.anchor else [page])

@@ -5,9 +5,12 @@ from __future__ import annotations
 from collections.abc import Iterable, Iterator
 from typing import Any
 
+from basinside.model.derived import WholeProcedure
+from basinside.model.procedure import Step
 from basinside.render.search_index import Entry, Page, search_index
 from basinside.render.view_types import Prose, SearchView, plain
 from basinside.render.views.amounts import amount_places
+from basinside.render.views.chrome import navigation
 from basinside.render.views.spot import Spot, state
 from basinside.render.views.titles import procedure_title
 from basinside.render.wording import _, sentence
@@ -34,16 +37,17 @@ def folder_index(spot: Spot) -> dict[str, Any]:
 
 
 def _entries(spot: Spot) -> Iterator[Entry]:
-    """Yield every place: what to do first, then what it is done to, then what is behind it."""
+    """Yield every place: first what helps in a hurry, then what is done, then what is behind it."""
+    yield from _incidents(spot)
     yield from _procedures(spot)
     yield from _instruments(spot)
-    yield from _incidents(spot)
     yield from _amounts(spot)
     yield from _chemicals(spot)
     yield from _routes(spot)
     yield from _values(spot)
     yield from _words(spot)
     yield from _topics(spot)
+    yield from _ways_on(spot)
 
 
 def _said(spot: Spot, *texts: str | None) -> str:
@@ -65,12 +69,27 @@ def _procedures(spot: Spot) -> Iterator[Entry]:
         for placed in whole.steps:
             step = placed.step
             danger = step.danger.say if step.danger else None
+            held = (step.hold.from_, step.hold.if_interrupted) if step.hold else ()
             yield Entry(
                 page=page,
                 title=_said(spot, step.do),
-                text=_said(spot, step.wall, step.why, danger),
+                text=_said(spot, step.wall, step.why, danger, *held, *_own_lines(whole, step)),
                 anchor=step.step,
             )
+
+
+def _own_lines(whole: WholeProcedure, step: Step) -> Iterator[str | None]:
+    """Yield what the instrument itself says at a step: its test, how it is lubricated."""
+    instrument = whole.instrument
+    if instrument is None:
+        return
+    if step.action == "test":
+        for line in instrument.function_test:
+            yield from (line.do, line.expect, line.if_not)
+    elif step.action == "lubricate":
+        for part in whole.parts:
+            if part.lubricate:
+                yield from (part.lubricate.amount, part.lubricate.when, part.lubricate.never)
 
 
 def _instruments(spot: Spot) -> Iterator[Entry]:
@@ -80,7 +99,8 @@ def _instruments(spot: Spot) -> Iterator[Entry]:
         yield Entry(
             page=page,
             title=instrument.name,
-            text=_said(spot, instrument.model, marked, instrument.found_on_the_shelf),
+            also=" ".join(filter(None, (instrument.model, *instrument.units))),
+            text=_said(spot, marked, instrument.found_on_the_shelf),
         )
         for part in instrument.parts:
             signs = (each.sign for each in part.retire_when)
@@ -109,8 +129,11 @@ def _chemicals(spot: Spot) -> Iterator[Entry]:
     for name, agent in spot.desk.content.agents.items():
         page = Page(href=f"agents/{name}.html", name=agent.name, kind=_("Chemical"))
         check = agent.strength_check.how if agent.strength_check else None
-        texts = (agent.family, agent.prepare, agent.harms, agent.ventilation, agent.waste, check)
-        yield Entry(page=page, title=agent.name, text=_said(spot, *texts))
+        texts = (
+            *(agent.prepare, agent.harms, agent.ventilation, agent.waste, check),
+            *(*agent.never_with, *agent.hazards, *agent.who_asks_first),
+        )
+        yield Entry(page=page, title=agent.name, also=agent.family, text=_said(spot, *texts))
 
 
 def _routes(spot: Spot) -> Iterator[Entry]:
@@ -134,8 +157,13 @@ def _values(spot: Spot) -> Iterator[Entry]:
 def _words(spot: Spot) -> Iterator[Entry]:
     page = Page(href="words.html", name=_("Words"), kind=_("Reference"))
     for name, word in spot.desk.content.words.items():
-        text = _said(spot, word.means, *word.also)
-        yield Entry(page=page, title=sentence(word.word), text=text, anchor=name)
+        yield Entry(
+            page=page,
+            title=sentence(word.word),
+            also=" ".join(word.also),
+            text=_said(spot, word.means),
+            anchor=name,
+        )
 
 
 def _topics(spot: Spot) -> Iterator[Entry]:
@@ -145,6 +173,23 @@ def _topics(spot: Spot) -> Iterator[Entry]:
             href=f"self-tests/{questions.topic}.html", name=sentence(name), kind=_("Self-test")
         )
         yield Entry(page=page, title=page.name)
+
+
+def _ways_on(spot: Spot) -> Iterator[Entry]:
+    """Yield the pages of the navigation, with what people would call their work."""
+    called = {
+        "today.html": _("what works this shift, which way is open, sterilizer broken, no fuel"),
+        "print/index.html": _("print, wall chart, card, log, label, tally, poster"),
+        "reference.html": _("visit, audit, inspection, trainer, sources, waivers"),
+    }
+    for section, words, address in navigation(spot):
+        if section == "amounts":
+            continue  # each of its questions is a place of its own
+        yield Entry(
+            page=Page(href=address, name=words, kind=_("Page")),
+            title=words,
+            text=called.get(address, ""),
+        )
 
 
 def _open(questions: Iterable[Any]) -> Iterator[Any]:
