@@ -103,6 +103,19 @@ def test_what_a_sheet_says_at_its_foot_and_in_which_size(
     page.close()
 
 
+def test_an_overdue_sheet_is_stamped_and_still_one_sheet(
+    built_demo: Path, browser: Browser
+) -> None:
+    page = printed.as_paper(browser, _sheet(built_demo, "wall-chart-speculum-steam"))
+    page.evaluate("() => { document.getElementById('review-overdue').hidden = false; }")
+    assert "Review overdue" in page.inner_text("body")
+    stamp = page.locator("#review-overdue").bounding_box()
+    assert stamp is not None
+    assert stamp["y"] < 100
+    assert [printed.sheets(page, paper) for paper in printed.PAPERS] == [1, 1]
+    page.close()
+
+
 @pytest.mark.parametrize("name", BOXED)
 def test_boxes_are_where_they_were(built_demo: Path, browser: Browser, name: str) -> None:
     page = printed.as_paper(browser, _sheet(built_demo, name))
