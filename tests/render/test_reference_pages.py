@@ -88,7 +88,8 @@ def test_a_chemicals_card_says_how_it_is_mixed_what_it_spoils_and_how_long_it_ke
     assert agent.stock_life
     assert agent.air_limit
     assert "Before use For the bath take one part" in page
-    assert "What it spoils It rusts metal" in page
+    assert agent.harms
+    assert f"What it spoils {' '.join(agent.harms.split())[:30]}" in page
     for reference in (agent.stock_life, agent.air_limit):
         value = figures[reference.figure].value
         assert f"{value.numeral()} {value.unit_text()}".replace("\N{NO-BREAK SPACE}", " ") in page
