@@ -7,6 +7,8 @@ import shutil
 from html.parser import HTMLParser
 from pathlib import Path
 
+import yaml
+
 CHECKOUT = Path(__file__).resolve().parents[2]
 PROCEDURES_AN_INSTRUMENT = 10
 ITEMS_A_PROCEDURE = 10
@@ -43,11 +45,18 @@ def make_clinic(folder: Path, procedures: int) -> None:
         text = re.sub(r"(        why: [^>\n].*)", rf"\1 Case {n} of the synthetic ward.", text)
         (folder / "content" / "procedures" / f"{name}.yaml").write_text(text)
         (folder / "quizzes" / "questions" / f"{name}.yaml").write_text(_items(n, name))
-    handbook = re.sub(r"\nposted:\n(  .*\n)+", "\n", handbook)
-    handbook = re.sub(r"(cases_per_year|ready_reserve): .*", r"\1: {}", handbook)
-    handbook = re.sub(r"# Groups that(.*\n)+?(?=demonstration)", "", handbook)
-    (folder / "content" / "handbook.yaml").write_text(handbook)
+    (folder / "content" / "handbook.yaml").write_text(_handbook(handbook))
     shutil.copy(CHECKOUT / "mkdocs.yml", folder / "mkdocs.yml")
+
+
+def _handbook(text: str) -> str:
+    """Return the demonstration's handbook without what names its instruments and procedures."""
+    card = yaml.safe_load(text)
+    for key in ("posted", "scopes", "policy"):
+        del card[key]
+    for key in ("cases_per_year", "ready_reserve", "emergency"):
+        del card["clinic"][key]
+    return yaml.safe_dump(card, sort_keys=False, allow_unicode=True)
 
 
 def _items(n: int, name: str) -> str:
