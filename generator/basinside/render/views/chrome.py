@@ -44,6 +44,7 @@ def chrome_view(
     panel: bool = False,
     script: str = "assets/basinside.js",
     more_scripts: tuple[str, ...] = (),
+    timers: bool = False,
     preview: bool = False,
 ) -> ChromeView:
     """Return the frame of a page.
@@ -57,6 +58,7 @@ def chrome_view(
         panel: whether the capability panel has its place here.
         script: the page's script, as a path in the folder.
         more_scripts: what runs after it, where a page brings more than all others.
+        timers: whether the times that run are shown, and their phrases brought along.
         preview: whether the page is shown by the preview server.
     """
     handbook = spot.desk.content.handbook
@@ -68,6 +70,8 @@ def chrome_view(
         scripts=tuple(map(spot.link, (script, *more_scripts))),
         banners=(*frame.banners, *banners),
         panel="capability" if panel else "",
+        timers=timers,
+        up=spot.up,
         sprite=spot.desk.theme.sprite(spot.signs),
         data=(
             *frame.data,
@@ -102,7 +106,7 @@ def _shared_frame(spot: Spot, site: str, section: str, *, preview: bool) -> Chro
         alarm=LinkView(text=_("Something went wrong"), href=spot.link("incidents.html")),
         banners_label=_("Please note"),
         banners=_handbook_banners(spot),
-        facts=_facts(spot),
+        facts=edition_facts(spot),
         cautions=(
             plain(
                 _(
@@ -164,7 +168,7 @@ def _handbook_banners(spot: Spot) -> tuple[BannerView, ...]:
         banners.append(
             BannerView(
                 kind="demonstration",
-                word=_("Demonstration"),
+                word=_("Demonstration, not a real clinic."),
                 text=plain(handbook.demonstration),
             )
         )
@@ -199,7 +203,8 @@ def waived_banners(spot: Spot, waivers: Iterable[Waiver]) -> tuple[BannerView, .
     )
 
 
-def _facts(spot: Spot) -> tuple[FactView, ...]:
+def edition_facts(spot: Spot) -> tuple[FactView, ...]:
+    """Return which edition this is, when it is looked at again and who answers for it."""
     handbook = spot.desk.content.handbook
     if handbook is None:
         return ()

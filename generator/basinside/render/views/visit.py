@@ -12,6 +12,7 @@ from basinside.render.view_types import (
     plain,
 )
 from basinside.render.views.chemicals import agents_used
+from basinside.render.views.chrome import edition_facts
 from basinside.render.views.decisions import decided_sections
 from basinside.render.views.incidents import contact_facts
 from basinside.render.views.instrument import language_name
@@ -75,13 +76,7 @@ def _edition(spot: Spot) -> SectionView:
         if handbook is None
         else present(
             fact(_("Handbook"), handbook.title, handbook.demonstration or ""),
-            fact(
-                _("Edition"),
-                handbook.edition,
-                _("issued {day}").format(day=day_words(handbook.issued)),
-            ),
-            fact(_("Review due"), day_words(handbook.review_by)),
-            fact(_("Responsible"), sentence(handbook.responsible)),
+            *edition_facts(spot),
             fact(_("Written in"), language_name(handbook.language)),
             fact(
                 _("Staff read"),
