@@ -25,10 +25,14 @@ class Longest(FigureRef):
 
 
 class Hold(FigureRef):
-    """A time that something is held, from when, and what an interruption means."""
+    """A time that something is held, from when, and what an interruption means.
+
+    With ``goes_on`` the time is not lost by an interruption: the pause is added to it.
+    """
 
     from_: Prose | None = Field(default=None, alias="from")
     if_interrupted: Prose | None = None
+    goes_on: Truth = False
     no_longer_than: FigureRef | None = None
 
 
