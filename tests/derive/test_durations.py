@@ -51,6 +51,12 @@ def test_a_stage_without_steps_has_no_time() -> None:
     assert whole >= max(each for each in stages if each is not None)
 
 
+def test_the_whole_is_what_the_shown_stages_add_up_to() -> None:
+    for name, procedure in demo().procedures.items():
+        whole, stages = stages_about(demo(), procedure.stages)
+        assert whole.base == sum(each.base for each in stages if each is not None), name
+
+
 def test_a_value_that_is_no_time_holds_nothing() -> None:
     at = ("x", ())
     uses = FigureRef.model_validate({"@": at, "figure": "steam.gauge"})

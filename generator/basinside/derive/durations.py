@@ -29,12 +29,15 @@ def held_seconds(content: Content, reference: FigureRef | None) -> Fraction:
 def stages_about(
     content: Content, stages: tuple[Stage, ...]
 ) -> tuple[Quantity, tuple[Quantity | None, ...]]:
-    """Return about how long all steps take, and each stage; None for a stage without steps."""
+    """Return about how long all steps take, and each stage; None for a stage without steps.
+
+    The whole is the sum of the stages as they are shown, so that who adds them up comes to it.
+    """
     seconds = [
         sum((_step_seconds(content, step) for step in stage.steps), Fraction(0)) for stage in stages
     ]
-    whole = about(sum(seconds, Fraction(0)))
-    return whole, tuple(about(each) if each else None for each in seconds)
+    shown = tuple(about(each) if each else None for each in seconds)
+    return about(sum((each.base for each in shown if each), Fraction(0))), shown
 
 
 def _step_seconds(content: Content, step: Step) -> Fraction:
