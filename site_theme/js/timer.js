@@ -50,13 +50,19 @@
       latest: reading.latest === null ? '' : clockWords(now, reading.latest),
       left: Basinside.timing.counted(reading.left),
       broken: timer.broken === null ? '' : clockWords(now, timer.broken),
+      pause: Basinside.timing.counted(timer.paused || 0),
     };
-    const lines = [say(`timer.${reading.state}`, holes)];
+    const pausing = reading.state === 'interrupted' && timer.goesOn;
+    const lines = [say(pausing ? 'timer.pause' : `timer.${reading.state}`, holes)];
+    if (reading.state !== 'interrupted' && timer.paused) lines.push(say('timer.paused', holes));
     if (reading.state === 'running' || reading.state === 'reached') {
       lines.push(say('timer.log', holes));
       if (reading.latest !== null) lines.push(say('timer.latest', holes));
     }
-    if (reading.state === 'interrupted') lines.push((about && about.interrupted) || say('timer.again'));
+    if (reading.state === 'interrupted') {
+      const told = about && about.interrupted;
+      if (told || !pausing) lines.push(told || say('timer.again'));
+    }
     return { state: reading.state, lines, left: holes.left };
   }
 
@@ -74,7 +80,8 @@
       );
     const away = () =>
       keeper.change((/** @type {any[]} */ all) => all.filter((each) => each.id !== timer.id));
-    const again = set(() => ({ began: Date.now(), broken: null }));
+    const again = set(() => ({ began: Date.now(), broken: null, paused: 0 }));
+    const on = set(() => Basinside.timing.resumed(timer, Date.now()));
     const broken = set(() => ({ broken: Date.now() }));
     const button = (/** @type {string} */ key, /** @type {() => void} */ click) =>
       make('button', { type: 'button', click, 'data-deed': key }, say(`timer.do.${key}`, { name: timer.name }));
@@ -82,7 +89,11 @@
       running: [button('broken', broken), button('out', away)],
       reached: [button('out', away)],
       'too-long': [button('out', away)],
-      interrupted: [button('again', again), button('drop', away)],
+      interrupted: [
+        ...(timer.goesOn ? [button('on', on)] : []),
+        button('again', again),
+        button('drop', away),
+      ],
       'clock-changed': [button('again', again), button('drop', away)],
     }[said.state];
     return make(
@@ -138,6 +149,7 @@
     const name = make('input', { type: 'text', id: Basinside.freshId('time'), maxlength: Basinside.timing.LONGEST_NAME, autocomplete: 'off' });
     const list = make('div', { class: 'times' });
     const full = make('p', { role: 'status' });
+    const named = (/** @type {string} */ what) => (mine().length ? `${what} (${mine().length + 1})` : what);
     const begin = () => {
       wakeSound();
       if (keeper.all().length >= Basinside.timing.MOST) {
@@ -147,11 +159,13 @@
       const timer = {
         id: `t${Date.now()}-${Basinside.freshId('n')}`,
         step: path,
-        name: name.value.trim() || name.placeholder,
+        name: name.value.trim() || named(about.name),
         began: Date.now(),
         seconds: about.seconds,
         longest: about.longest,
         broken: null,
+        goesOn: about.goesOn === true,
+        paused: 0,
       };
       name.value = '';
       keeper.change((/** @type {any[]} */ all) => [...all, timer]);
@@ -160,7 +174,7 @@
     const another = make('details', {}, make('summary', {}, say('timer.name')), make('label', { for: name.id }, say('timer.name.label')), name);
     const draw = () => {
       const running = mine();
-      name.placeholder = running.length ? `${about.name} ${running.length + 1}` : about.name;
+      name.placeholder = named(about.short || about.name);
       start.textContent = say(running.length ? 'timer.start-another' : 'timer.start', { time: about.time });
       list.replaceChildren(...running.map((/** @type {any} */ each) => card(each, about, keeper, '')));
     };

@@ -5,15 +5,16 @@
 
   const FORMAT = 'basinside/timers/1';
   const MOST = 40; // times that run at once on one device (our own cap)
-  const LONGEST_NAME = 60;
+  const LONGEST_NAME = 120;
   const SECOND = 1000;
   const OLDEST = 7 * 24 * 3600 * SECOND; // forgotten times are dropped after a week
 
   /**
    * @typedef {{id: string, step: string, name: string, began: number, seconds: number,
-   *   longest: number | null, broken: number | null}} Timer
+   *   longest: number | null, broken: number | null, goesOn: boolean, paused: number}} Timer
    *   `step` is procedure/step; `longest` are the seconds after which it must be out;
-   *   `broken` is the moment at which it was interrupted, null while it runs
+   *   `broken` is the moment at which it was interrupted, null while it runs; `goesOn` tells
+   *   whether it goes on after that, and `paused` for how many seconds it stood still so far
    * @typedef {{state: 'running' | 'reached' | 'too-long' | 'interrupted' | 'clock-changed',
    *   out: number, latest: number | null, left: number, over: number}} Reading
    *   `left` and `over` are whole seconds until and since the time was reached
@@ -24,7 +25,7 @@
    * @returns {Reading}
    */
   function read(timer, now) {
-    const out = timer.began + timer.seconds * SECOND;
+    const out = timer.began + (timer.seconds + (timer.paused || 0)) * SECOND;
     const latest = timer.longest === null ? null : timer.began + timer.longest * SECOND;
     const left = Math.max(0, Math.ceil((out - now) / SECOND));
     const over = Math.max(0, Math.floor((now - out) / SECOND));
@@ -33,6 +34,17 @@
     if (now < timer.began) return { state: 'clock-changed', ...reading };
     if (now < out) return { state: 'running', ...reading };
     return { state: latest !== null && now > latest ? 'too-long' : 'reached', ...reading };
+  }
+
+  /**
+   * A time that was interrupted and goes on now: the pause is added, the latest end stays.
+   * @param {Timer} timer @param {number} now
+   * @returns {Timer}
+   */
+  function resumed(timer, now) {
+    if (timer.broken === null) return timer;
+    const pause = Math.max(0, Math.ceil((now - timer.broken) / SECOND));
+    return { ...timer, broken: null, paused: (timer.paused || 0) + pause };
   }
 
   /**
@@ -79,7 +91,10 @@
     const numbers = whole(began) && whole(seconds);
     const rest = [longest, broken].every((value) => value === null || whole(value));
     if (!words || !numbers || !rest) return null;
-    return { id, step, name: name.slice(0, LONGEST_NAME), began, seconds, longest, broken };
+    const goesOn = each.goesOn === true;
+    const paused = whole(each.paused) ? each.paused : 0;
+    const short = name.slice(0, LONGEST_NAME);
+    return { id, step, name: short, began, seconds, longest, broken, goesOn, paused };
   }
 
   /**
@@ -107,6 +122,7 @@
     MOST,
     LONGEST_NAME,
     read,
+    resumed,
     counted,
     clock,
     midnights,

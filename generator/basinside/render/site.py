@@ -80,7 +80,7 @@ def pages(folder: Folder) -> Iterator[PageMaker]:
         "index.html",
         start_view,
         panel=True,
-        data=lambda _spot: page_phrases("capability", "timer"),
+        data=lambda _spot: page_phrases("capability"),
         rests_on=(book.everything, folder.content.questions),
     )
     yield from _instruments(book)
@@ -149,14 +149,16 @@ class _Book:
         def make() -> str:
             spot = Spot(desk=self.desk, path=path)
             view = view_of(spot)
+            timers = _shows_timers(path)
             chrome = chrome_view(
                 spot,
                 view.title,
                 section=section,
-                data=data(spot) if data else None,
+                data=_with_phrases(data(spot) if data else {}, timers=timers),
                 banners=(*folder.banners, *waived_banners(spot, waived)),
                 panel=panel,
                 more_scripts=more_scripts,
+                timers=timers,
                 preview=folder.preview,
             )
             return folder.theme.page(view, chrome)
@@ -215,7 +217,6 @@ def _procedures(book: _Book) -> Iterator[PageMaker]:
             "procedures/index.html",
             procedure_index_view,
             section="procedures",
-            data=lambda _spot: page_phrases("timer"),
             rests_on=(book.everything, tuple(content.observations.values())),
         )
 
@@ -310,6 +311,18 @@ def _index_script(spot: Spot) -> str:
     return f"Basinside.searchIndex = {inline_json(folder_index(spot))};\n"
 
 
+def _shows_timers(path: str) -> bool:
+    """Whether staff may be on a page while a time runs: not on paper, not at a visitor's record."""
+    return not path.startswith("print/") and path != "examine.html"
+
+
+def _with_phrases(data: dict[str, Any], *, timers: bool) -> dict[str, Any]:
+    """Return a page's data, with the words of the times that run where they are shown."""
+    if not timers:
+        return data
+    return {**data, "phrases": {**data.get("phrases", {}), **page_phrases("timer")["phrases"]}}
+
+
 def _view(view_of: Callable[..., Any], *about: Any) -> Callable[[Spot], Any]:
     return lambda spot: view_of(spot, *about)
 
@@ -322,7 +335,7 @@ def _self_test_json(topic: str, asked: list[AskedItem], spot: Spot) -> dict[str,
 
 
 def _timers_json(whole: WholeProcedure, spot: Spot) -> dict[str, Any]:
-    return {"timers": timers_data(spot, whole), **page_phrases("timer")}
+    return {"timers": timers_data(spot, whole)}
 
 
 def _store(folder: Folder, desk: Desk) -> str:

@@ -124,4 +124,5 @@ class IncidentsView:
     jump: tuple[LinkView, ...]
     incidents: tuple[IncidentView, ...]
     contacts_heading: str = ""
+    contacts_anchor: str = ""
     contacts: tuple[FactView, ...] = ()

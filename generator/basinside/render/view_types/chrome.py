@@ -53,6 +53,7 @@ class ChromeView:
     ``scripts`` and ``home`` are addresses relative to this page. ``cautions`` stand in the foot of
     every page; ``paper`` are the facts that must be on every printed sheet: edition, review
     date, void after, whom to ring. ``panel`` is the id of the place for the capability panel.
+    ``timers`` tells whether the page shows the times that run; ``up`` leads to the folder's root.
     """
 
     language: str
@@ -72,6 +73,8 @@ class ChromeView:
     banners_label: str = ""
     banners: tuple[BannerView, ...] = ()
     panel: str = ""
+    timers: bool = False
+    up: str = ""
     facts: tuple[FactView, ...] = ()
     cautions: tuple[Prose, ...] = ()
     paper: tuple[FactView, ...] = ()

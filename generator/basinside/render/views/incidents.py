@@ -17,18 +17,22 @@ from basinside.render.wording import _, sentence
 
 def incidents_view(spot: Spot) -> IncidentsView:
     """Return the page that is read in a hurry."""
-    content = spot.desk.content
+    content, contacts = spot.desk.content, contact_facts(spot)
     return IncidentsView(
         title=_("Something went wrong"),
         lead=plain(_("Find what happened. Do the first minute now. Then ring.")),
         jump_label=_("What happened?"),
-        jump=tuple(
-            LinkView(text=each.name, href=f"#{each.incident}")
-            for each in content.incidents.values()
+        jump=(
+            *((LinkView(text=_("Whom to ring"), href="#ring"),) if contacts else ()),
+            *(
+                LinkView(text=each.name, href=f"#{each.incident}")
+                for each in content.incidents.values()
+            ),
         ),
         incidents=tuple(_incident(spot, each) for each in content.incidents.values()),
         contacts_heading=_("Whom to ring"),
-        contacts=contact_facts(spot),
+        contacts_anchor="ring",
+        contacts=contacts,
     )
 
 

@@ -108,6 +108,8 @@ PHRASES: Final[dict[str, dict[str, str]]] = {
             "Too long: it should have been out by {latest}. Look at each part, and tell the lead."
         ),
         "timer.interrupted": later("Interrupted at {broken}. This time does not count."),
+        "timer.pause": later("Interrupted at {broken}. Put it right, then go on."),
+        "timer.paused": later("It stood still for {pause}: the end is that much later."),
         "timer.again": later("Start the time again from the beginning."),
         "timer.clock-changed": later(
             "The clock of this device was set back. Go by the wall clock, or start again."
@@ -121,6 +123,7 @@ PHRASES: Final[dict[str, dict[str, str]]] = {
         "timer.title": later("({n}) time reached · {title}"),
         "timer.do.broken": later("It was interrupted"),
         "timer.do.out": later("It is out"),
+        "timer.do.on": later("Go on"),
         "timer.do.again": later("Start it again now"),
         "timer.do.drop": later("Do not count it"),
     },

@@ -45,7 +45,7 @@ def step_view(
         needs=_needs(spot, placed),
         figure=figure,
         facts=_step_facts(spot, whole, placed),
-        timer=timed(spot, placed) is not None,
+        timer=timed(spot, whole, placed) is not None,
         lines=step_lines(spot, whole, placed),
         lines_short=step.action == "take apart",
         decided=_decided(spot, step.choice),
