@@ -105,7 +105,7 @@ def test_the_two_that_look_the_same_are_drawn_side_by_side() -> None:
 
 def test_chemicals_that_keep_moist_or_never_wet_lead_to_their_cards() -> None:
     page = pages()["instruments/bag-mask-silicone.html"]
-    told = part_of(page, "<dt>Never wet it with</dt>", "</dd>")
+    told = part_of(page, "<dt>Never keep it moist with (before it is clean)</dt>", "</dd>")
     assert '<a href="../agents/saline.html">Saline' in told
     assert '<a href="../agents/chlorine.html">chlorine solution</a>' in told
 

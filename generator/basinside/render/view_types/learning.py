@@ -134,7 +134,7 @@ class BlankView:
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class ObservationLineView:
-    """One line to watch; ``safety_word`` is empty when it is not a safety step."""
+    """One line to watch; ``safety_word`` names the safety step of the procedure, if it is one."""
 
     number: str
     see: Prose

@@ -225,7 +225,9 @@ def _handling(spot: Spot, instrument: Instrument) -> tuple[FactView, ...]:
 
     return present(
         fact(_("Keep moist with"), chemicals(spot, moist.use)) if moist else None,
-        fact(_("Never wet it with"), chemicals(spot, moist.never)) if moist else None,
+        fact(_("Never keep it moist with (before it is clean)"), chemicals(spot, moist.never))
+        if moist
+        else None,
         fact(_("When boiled"), sentence(under.boiling or "")) if under else None,
         fact(_("In a chemical bath"), sentence(under.chemical or "")) if under else None,
         *(

@@ -187,7 +187,9 @@ def observation_sheet_view(spot: Spot, checklist: Checklist) -> ObservationSheet
                     ObservationLineView(
                         number=str(n),
                         see=spot.prose(line.text),
-                        safety_word=_("Safety step") if line.placed else "",
+                        safety_word=_("Safety step {n}").format(n=line.placed.number)
+                        if line.placed
+                        else "",
                     )
                     for n, line in lines
                 ),
@@ -205,12 +207,17 @@ def observation_sheet_view(spot: Spot, checklist: Checklist) -> ObservationSheet
         notes=tuple(
             each
             for each in (
-                spot.prose(checklist.who_may_observe),
+                spot.prose(_may_observe(checklist)),
                 plain(_("One sheet is one run. The supervisor decides on several runs together.")),
             )
             if each
         ),
     )
+
+
+def _may_observe(checklist: Checklist) -> str:
+    who = checklist.who_may_observe
+    return _("Who may observe: {who}").format(who=who[:1].lower() + who[1:]) if who else ""
 
 
 def _watched_in(line: ChecklistLine) -> str:

@@ -27,10 +27,25 @@ def drawn_parts(instrument: Instrument) -> str:
     """Return the parts as the words of their drawing: how many, and which never go under water."""
     named = []
     for part in instrument.parts:
-        count = f"{part.count} ×\u00a0" if part.count > 1 else ""
         warn = never_under(part)
-        named.append(f"{count}{part.shown_name}" + (f" ({warn.lower()})" if warn else ""))
+        named.append(counted(part) + (f" ({warn.lower()})" if warn else ""))
     return listed(named)
+
+
+def numbered_parts(instrument: Instrument) -> str:
+    """Return the parts by number, in the order in which they come off, each with its count."""
+    off = [each for name in instrument.take_apart if (each := instrument.part_named(name))]
+    if not off:
+        return _("Nothing comes apart: {parts}.").format(parts=drawn_parts(instrument))
+    rest = [each for each in instrument.parts if each not in off]
+    return _("Taken apart, in this order: {parts}.").format(
+        parts=", ".join(f"{n}.\u00a0{counted(each)}" for n, each in enumerate([*off, *rest], 1))
+    )
+
+
+def counted(part: Part) -> str:
+    """Return the name of a part, with how many there are when there is more than one."""
+    return f"{part.count} ×\u00a0{part.shown_name}" if part.count > 1 else part.shown_name
 
 
 def never_under(part: Part) -> str:

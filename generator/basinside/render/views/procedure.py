@@ -9,7 +9,6 @@ from basinside.render.view_types import (
     FactView,
     FlowView,
     LinkView,
-    NoteView,
     ProcedureView,
     Prose,
     StageView,
@@ -18,7 +17,9 @@ from basinside.render.view_types import (
     plain,
 )
 from basinside.render.views.partly import never_heat
-from basinside.render.views.spot import Spot, ended, fact, present, state
+from basinside.render.views.parts import numbered_parts
+from basinside.render.views.ready import ready_note
+from basinside.render.views.spot import Spot, fact, present, state
 from basinside.render.views.step import step_view
 from basinside.render.views.titles import procedure_title
 from basinside.render.views.waivers import waiver_views
@@ -38,16 +39,22 @@ def procedure_view(spot: Spot, whole: WholeProcedure) -> ProcedureView:
         ),
         never=never_heat(spot, instrument) if instrument else None,
         notes=_notes(spot, whole),
-        paper_note=plain(_("Keep on what you wear until a step says something else.")),
+        paper_note=plain(
+            _(
+                "Do every step. A black bar marks a safety step: those have hurt people."
+                " Keep on what you wear until a step says something else."
+            )
+        ),
         picture=spot.picture(
             instrument.drawing or instrument.assembled,
             _("The parts of the {name}, taken apart").format(name=instrument.name),
+            numbered_parts(instrument),
         )
         if instrument
         else None,
         facts=_headline(spot, whole),
         flow=flow_view(whole),
-        ready=_ready(spot, whole),
+        ready=ready_note(spot, whole),
         words=StepWords(
             why=_("Why:"),
             safety=_("Safety step"),
@@ -225,31 +232,6 @@ def _which_steps(placed: list[PlacedStep], total: int) -> str:
     if first == last:
         return _("step {first} of {total}").format(first=first, total=total)
     return _("steps {first} to {last} of {total}").format(first=first, last=last, total=total)
-
-
-def _ready(spot: Spot, whole: WholeProcedure) -> NoteView | None:
-    """Return all that the procedure needs, with what is to be known about each thing."""
-    equipment = spot.desk.content.equipment
-    names: dict[str, None] = {}
-    for placed in whole.steps:
-        step = placed.step
-        names.update(dict.fromkeys(each for each in (step.in_, *step.with_, *step.needs) if each))
-    things = [equipment[name] for name in names if name in equipment]
-    if not things:
-        return None
-    return NoteView(
-        summary=n_(
-            "Have one thing ready before you begin",
-            "Have {n} things ready before you begin",
-            len(things),
-        ),
-        lines=tuple(
-            (*plain(ended(sentence(each.name))), *plain(" "), *spot.prose(each.note))
-            if each.note
-            else plain(ended(sentence(each.name)))
-            for each in things
-        ),
-    )
 
 
 def _value_lines(spot: Spot, whole: WholeProcedure) -> tuple[ValueLineView, ...]:

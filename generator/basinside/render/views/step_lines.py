@@ -6,6 +6,7 @@ from basinside.model.derived import PlacedStep, WholeProcedure
 from basinside.model.instrument import Instrument, Part
 from basinside.render.view_types import FactView, StepLineView, plain
 from basinside.render.views.chemicals import chemical_span
+from basinside.render.views.parts import counted
 from basinside.render.views.spot import Spot, fact, present
 from basinside.render.wording import _, sentence
 
@@ -46,7 +47,7 @@ def _test(spot: Spot, instrument: Instrument) -> tuple[StepLineView, ...]:
 
 def _shown(instrument: Instrument, part: str) -> str:
     found = instrument.part_named(part)
-    return sentence(found.shown_name if found else part.replace("-", " "))
+    return sentence(counted(found) if found else part.replace("-", " "))
 
 
 def _oil(spot: Spot, part: Part) -> tuple[FactView, ...]:

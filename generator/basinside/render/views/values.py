@@ -77,7 +77,11 @@ def _value(spot: Spot, name: str, figure: Figure, used: dict[str, list[LinkView]
             fact(_("Another view"), spot.prose(figure.other_view)),
             fact(_("Checked"), day_words(figure.checked) if figure.checked else ""),
         ),
-        used_label=n_("Used in one place", "Used in {n} places", len(used.get(name, ()))),
+        used_label=n_(
+            "Go to the one place where it is used",
+            "Go to one of the {n} places where it is used",
+            len(used.get(name, ())),
+        ),
         used=tuple(used.get(name, ())),
         waivers=waiver_views(spot, figure.waive),
     )
