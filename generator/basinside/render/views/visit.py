@@ -17,7 +17,7 @@ from basinside.render.views.decisions import decided_sections
 from basinside.render.views.incidents import contact_facts
 from basinside.render.views.instrument import language_name
 from basinside.render.views.policy import policy_facts
-from basinside.render.views.spot import Spot, day_words, fact, present
+from basinside.render.views.spot import Spot, fact, present
 from basinside.render.views.titles import procedure_title
 from basinside.render.wording import _, listed, sentence
 
