@@ -46,7 +46,12 @@ def test_a_file_is_as_it_should_be(name: str, kept: Path) -> None:
 
 def test_the_assets_are_there() -> None:
     assets = {name for name in whole() if name.startswith(ASSETS)}
-    assert assets == {"assets/basinside.css", "assets/basinside.js", "assets/store.js"}
+    assert assets == {
+        "assets/basinside.css",
+        "assets/basinside.js",
+        "assets/search-index.js",
+        "assets/store.js",
+    }
 
 
 def test_the_refused_route_says_why() -> None:

@@ -67,7 +67,7 @@ def test_with_the_sterilizer_off_and_the_strips_gone_boiling_is_still_open(today
     masks = shown(today, "bag-mask-silicone")
     expect(masks.locator(".open-ways a")).to_have_text(["Boiling"])
     expect(masks.locator(".open-ways")).to_contain_text("Reaches: high-level disinfection.")
-    expect(masks.locator(".ready")).to_have_text("about 1 h 55 min, ready about 14:00")
+    expect(masks.locator(".ready")).to_have_text("about 2 h 15 min, ready about 14:20")
     expect(masks.locator(".open-ways a")).to_have_attribute(
         "href", "procedures/bag-mask-silicone-boil.html"
     )
@@ -170,7 +170,7 @@ def test_a_strip_of_yesterday_says_nothing_after_midnight(today: Page) -> None:
     glutaraldehyde.get_by_label("Temperature").fill("22")
     glutaraldehyde.get_by_label("Temperature").press("Tab")
     aspirator = shown(today, "uterine-aspirator-coldonly")
-    expect(aspirator.locator(".ready")).to_contain_text("01:40 tomorrow")
+    expect(aspirator.locator(".ready")).to_contain_text("01:55 tomorrow")
     today.clock.run_for(15 * 60 * 1000)
     expect(aspirator.locator(".shut-ways")).to_contain_text("No strip was read today.")
     expect(today.get_by_role("status")).to_contain_text("A new day has begun")
