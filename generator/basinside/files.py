@@ -61,6 +61,14 @@ def _read(path: Path) -> bytes:
         raise FolderError(f"{path}: cannot be read ({error.strerror})") from None
 
 
+def holds_anything(folder: Path) -> bool:
+    """Whether a folder is there and holds a file or folder that is not hidden."""
+    try:
+        return folder.is_dir() and any(not each.name.startswith(".") for each in folder.iterdir())
+    except OSError as error:
+        raise FolderError(f"{folder}: cannot be read ({error.strerror})") from None
+
+
 def read_file(path: Path) -> bytes:
     """Return the bytes of one file.
 

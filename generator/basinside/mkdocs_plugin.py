@@ -75,6 +75,8 @@ class BasinsidePlugin(BasePlugin):  # type: ignore[type-arg, no-untyped-call]
                 str(path) for path in (root / "quizzes", pipeline.theme_folder()) if path.is_dir()
             )
         try:
+            if not self.preview:
+                pipeline.check_site_folder(root, Path(config.site_dir))
             clinic = pipeline.read_clinic(
                 root, memory=self.memory if self.preview else None, before=self.before
             )

@@ -94,6 +94,8 @@ def read_day(text: str) -> date:
 @click.option("--into", type=click.Path(path_type=Path), help="Where the handbook folder goes.")
 def build(folder: Path, into: Path | None) -> None:
     """Build the handbook folder; nothing is written when a problem stops the build."""
+    if into:
+        pipeline.check_site_folder(folder, into)
     sys.exit(run_mkdocs(folder, "build", *(("--site-dir", str(into.resolve())) if into else ())))
 
 

@@ -12,6 +12,7 @@ from basinside.cli.author import run_mkdocs
 from basinside.cli.typed import NEW, say
 from basinside.pipeline import demo as pipeline
 from basinside.pipeline import desk, examining, signing
+from basinside.pipeline.build import check_site_folder
 from basinside.pipeline.refusal import RefusedError
 
 
@@ -24,6 +25,7 @@ def demo(folder: Path, site: Path | None) -> None:
     Writes to FOLDER, basinside-demo by default, and says where everything is.
     """
     site = site or folder / "site"
+    check_site_folder(folder, site)
     pipeline.lay_out(folder)
     say(f"1. The clinic's own files: {folder / 'content'} and {folder / 'quizzes'}", "")
     built = run_mkdocs(folder, "build", "--strict", "--site-dir", str(site.resolve()), silent=True)

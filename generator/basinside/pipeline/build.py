@@ -14,7 +14,7 @@ from basinside.certify.page_rules import page_rules
 from basinside.check.explain import all_ids, explain
 from basinside.check.run import check
 from basinside.derive.everything import derive
-from basinside.files import FolderError
+from basinside.files import AUTHORED, FolderError
 from basinside.load.content import load
 from basinside.load.json_text import read_json
 from basinside.load.marked_yaml import locate
@@ -36,6 +36,7 @@ __all__ = [
     "PageMemory",
     "Theme",
     "all_ids",
+    "check_site_folder",
     "explain",
     "handbook_files",
     "open_theme",
@@ -51,6 +52,8 @@ __all__ = [
 ]
 
 TRUST_FILE = "content/trust.json"
+BUILT_MARK = "assets/basinside.js"
+"""A folder with this file holds a handbook, so it may be built again."""
 theme_folder = files.theme_folder
 write_made = files.write_made
 
@@ -100,6 +103,27 @@ def read_clinic(
     derived = derive(content, (before.content, before.derived) if before else None)
     problems.extend(check(content, derived, today=today))
     return Clinic(root=root, raw=raw, content=content, derived=derived, problems=tuple(problems))
+
+
+def check_site_folder(root: Path, site: Path) -> None:
+    """See that a build may empty a folder: it is new, empty, or holds a handbook built before.
+
+    Raises:
+        FolderError: when anything else lies there, or the clinic's own files do.
+    """
+    root, site = root.resolve(), site.resolve()
+    if site.exists() and not site.is_dir():
+        raise FolderError(f"{site}: this is a file; name a folder for the handbook")
+    if root.is_relative_to(site) or any(site.is_relative_to(root / each) for each in AUTHORED):
+        raise FolderError(
+            f"{site}: the clinic's own files lie there, and a build empties its folder;"
+            " name another, such as “site”"
+        )
+    if not (site / BUILT_MARK).is_file() and files.holds_anything(site):
+        raise FolderError(
+            f"{site}: other files lie there, and a build empties its folder;"
+            " name one that is new or empty"
+        )
 
 
 def place_problems(clinic: Clinic) -> tuple[Placed, ...]:
