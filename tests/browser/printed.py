@@ -42,7 +42,7 @@ def pinned(folder: Path) -> Iterator[Browser]:
     """Start a Chromium that knows DejaVu Sans and no other font; raise where it is missing."""
     there = [each for each in FOLDERS if Path(each, "DejaVuSansCondensed.ttf").is_file()]
     if not there:
-        raise FileNotFoundError("DejaVu Sans is missing: install fonts-dejavu-core")
+        raise FileNotFoundError("DejaVu Sans is missing: install fonts-dejavu-extra")
     config = folder / "fonts.conf"
     dirs = "".join(f"<dir>{each}</dir>" for each in there)
     config.write_text(FONTS.format(folders=dirs, cache=folder / "cache"), encoding="utf-8")

@@ -15,7 +15,12 @@ sys.path.insert(0, str(Path(__file__).resolve().parents[2]))
 
 from tests.browser import chromium
 
-WANTED = ("chromium", "fonts-dejavu-core")
+WANTED = ("chromium", "fonts-dejavu-extra")
+FONTS = (
+    Path("/usr/share/fonts/truetype/dejavu/DejaVuSansCondensed.ttf"),
+    Path("/usr/share/fonts/dejavu-sans-fonts/DejaVuSansCondensed.ttf"),
+)
+"""Where the font lies that the tests of paper pin (`tests/browser/printed.py`)."""
 
 
 def as_root() -> list[str] | None:
@@ -32,7 +37,7 @@ def run(command: list[str]) -> bool:
 
 
 def install_debians() -> bool:
-    """Install Debian's Chromium where apt-get is there and may be used without a password."""
+    """Install Debian's Chromium and the font of the paper tests where apt-get is there and may be used without a password."""
     before = as_root() if shutil.which("apt-get") else None
     if before is None:
         return False
@@ -49,6 +54,8 @@ def main() -> int:
             if not install_debians():
                 run([sys.executable, "-m", "playwright", "install", "chromium"])
             found = chromium.find_with(playwright)
+    if not any(each.is_file() for each in FONTS):
+        install_debians()
     named = os.environ.get("BASINSIDE_CHROMIUM")
     if found is None and named:
         print(f"BASINSIDE_CHROMIUM names {named}, and there is no such file.", file=sys.stderr)
