@@ -37,7 +37,7 @@ def run(command: list[str]) -> bool:
 
 
 def install_debians() -> bool:
-    """Install Debian's Chromium and the font of the paper tests where apt-get is there and may be used without a password."""
+    """Install Debian's Chromium and the font where apt-get may be used without a password."""
     before = as_root() if shutil.which("apt-get") else None
     if before is None:
         return False
