@@ -13,7 +13,12 @@ from basinside.problem import Level, Place, one_line
 from tests.check.clinic import base_files, look_at
 
 FOLDER = Path(rules.__path__[0])
-NEVER = {"vessel-cannot-reach", "incompatible-agents", "single-use-reprocessed"}
+NEVER = {
+    "vessel-cannot-reach",
+    "gauge-wrong-here",
+    "incompatible-agents",
+    "single-use-reprocessed",
+}
 DATED = {"review-overdue", "choice-expired"}
 WARN = {*DATED, "wall-chart-overflows", "print-without-place", "posted-print-unknown"}
 

@@ -20,12 +20,16 @@ from basinside.check.rules.reprocessing.edition_reused import check_edition_reus
 from basinside.check.rules.reprocessing.figure_outside_source_limits import (
     check_figure_outside_source_limits,
 )
+from basinside.check.rules.reprocessing.gauge_wrong_here import check_gauge_wrong_here
 from basinside.check.rules.reprocessing.incompatible_agents import check_incompatible_agents
 from basinside.check.rules.reprocessing.level_below_contact_class import (
     check_level_below_contact_class,
 )
 from basinside.check.rules.reprocessing.level_evidence_for_route import (
     check_level_evidence_for_route,
+)
+from basinside.check.rules.reprocessing.mixed_to_another_strength import (
+    check_mixed_to_another_strength,
 )
 from basinside.check.rules.reprocessing.part_tolerance_decides import check_part_tolerance_decides
 from basinside.check.rules.reprocessing.rinse_after_chemical import check_rinse_after_chemical
@@ -49,6 +53,8 @@ RULES: Final[tuple[Rule, ...]] = (
     check_incompatible_agents,
     # values and their sources
     check_figure_outside_source_limits,
+    check_mixed_to_another_strength,
+    check_gauge_wrong_here,
     check_source_missing,
     check_edition_reused,
     # questions
