@@ -86,6 +86,52 @@ def test_hostile_volumes_are_refused_in_words(typed: str) -> None:
     assert "Traceback" not in told.said
 
 
+@pytest.mark.parametrize(
+    ("typed", "plain"),
+    [
+        (["liquid", "--strength", "3.5 %"], ["liquid", "--strength", "3.5"]),
+        (["liquid", "--wanted", "0,5%"], ["liquid", "--wanted", "0,5"]),
+        (["liquid", "--volume", "2 litres"], ["liquid", "--volume", "2L"]),
+        (["liquid", "--volume", "500ml"], ["liquid", "--volume", "500mL"]),
+        (["liquid", "--degrees", "12°"], ["liquid", "--degrees", "12"]),
+        (["tablets", "--grams", "0.5 g"], ["tablets", "--grams", "0.5"]),
+        (["boiling", "--altitude", "900 m"], ["boiling", "--altitude", "900"]),
+        (["gauge", "--mark", "150 kpa", "--temperature", "121 °C"], ["gauge", "--mark", "150"]),
+        (["discard", "--made", "today", "--of", "chlorine"], ["discard", "--of", "chlorine"]),
+        (["discard", "--life", "2 weeks"], ["discard", "--life", "2week"]),
+    ],
+    ids=" ".join,
+)  # fmt: skip
+def test_the_unit_that_is_asked_for_may_be_typed(typed: list[str], plain: list[str]) -> None:
+    told = amount(*typed)
+    assert told.code == 0, told.said
+    assert told.said == amount(*plain).said
+
+
+def test_a_clock_time_is_one_of_today() -> None:
+    told = amount("out-time", "--start", "9:05", "--time", "20 minutes")
+    assert told.code == 0
+    assert told.lines[0].startswith("09:25 is when it is out")
+
+
+@pytest.mark.parametrize(
+    ("typed", "said"),
+    [
+        (["liquid", "--volume", "2gal"], "“gal” is no unit for this; write L or mL."),
+        (["liquid", "--wanted", "1000 ppm"], "1000 ppm are 0.1 %"),
+        (["boiling", "--altitude", "3000ft"], "1000 feet are 305 m"),
+        (["gauge", "--mark", "1.5atm"], "write kPa, bar, psi or kgf/cm²"),
+        (["liquid", "--strength", "%"], "“%” is not a plain number"),
+        (["liquid", "--strength", "5% sodium hypochlorite"], "is not a plain number"),
+    ],
+    ids=" ".join,
+)
+def test_another_unit_is_refused_with_the_one_that_would_do(typed: list[str], said: str) -> None:
+    told = amount(*typed)
+    assert told.code != 0
+    assert said in told.said
+
+
 def test_misuse_is_said_with_what_there_is() -> None:
     assert amount("gauge").code == 2
     assert amount("out-time", "--of", "x", "--time", "5min").code == 2

@@ -19,11 +19,25 @@ from basinside.pipeline import amounts
 F = TypeVar("F", bound=Callable[..., Any])
 
 WITH_UNIT = re.compile(r"(.*?[0-9٠-٩]) ?([a-zA-Z][a-zA-Z/²2]*)")
+CLOCK_TIME = re.compile(r"[0-9]{1,2}:[0-9]{2}")
+VOLUMES = ("L", "mL")
+PRESSURES = ("kPa", "bar", "psi", "kgf/cm²")
+TIMES = ("min", "h")
+LIVES = ("day", "week", "month")
+SPELT = {
+    **dict.fromkeys(("l", "litre", "litres", "liter", "liters"), "L"),
+    **dict.fromkeys(("ml", "millilitres", "milliliters"), "mL"),
+    "kpa": "kPa",
+    "kgf/cm2": "kgf/cm²",
+    **dict.fromkeys(("mins", "minute", "minutes"), "min"),
+    **dict.fromkeys(("hour", "hours"), "h"),
+    **{f"{each}s": each for each in LIVES},
+}
 
 
 @click.group("amount", cls=Listed)
 def amount() -> None:
-    """Work out an amount or a time: chlorine, boiling, gauge, out-time, discard, load, sets.
+    """Work out an amount or a time.
 
     What is left out is taken from the clinic's own handbook. Each answer shows its working, its
     source and what to take care of. A decimal comma is read as a point.
@@ -59,10 +73,41 @@ def _answer(place: amounts.Place, kind: Any, typed: dict[str, str], *, as_json: 
     sys.exit(0 if found.holds else 1)
 
 
-def _split(text: str, unit: str) -> tuple[str, str]:
-    """Return a number and its unit as typed in one; ``unit`` when none was typed."""
+def _split(text: str, units: tuple[str, ...]) -> tuple[str, str]:
+    """Return a number and its unit as typed in one; the first of ``units`` when none was typed."""
     found = WITH_UNIT.fullmatch(text.strip())
-    return (found[1], found[2]) if found else (text, unit)
+    if not found:
+        return text, units[0]
+    unit = found[2] if found[2] in units else SPELT.get(found[2].lower(), found[2])
+    if unit not in units:
+        known = f"{', '.join(units[:-1])} or {units[-1]}"
+        raise click.UsageError(f"“{found[2][:20]}” is no unit for this; write {known}.")
+    return found[1], unit
+
+
+def _without(text: str, *units: str) -> str:
+    """Return a number without the unit that its option asks for anyway."""
+    bare = text.strip()
+    for unit in units:
+        if bare.lower().endswith(unit):
+            return bare[: -len(unit)].strip() or text
+    return text
+
+
+def _percent(text: str) -> str:
+    if text.strip().lower().endswith("ppm"):
+        raise click.UsageError("Write a strength in %: 1000 ppm are 0.1 %.")
+    return _without(text, "%")
+
+
+def _celsius(text: str) -> str:
+    return _without(text, "°c", "c", "°")
+
+
+def _metres(text: str) -> str:
+    if text.strip().lower().endswith(("ft", "feet")):
+        raise click.UsageError("Write metres above the sea: 1000 feet are 305 m.")
+    return _without(text, "metres", "m")
 
 
 def _given(text: str, own: str, option: str) -> str:
@@ -74,8 +119,8 @@ def _given(text: str, own: str, option: str) -> str:
 def _made(place: amounts.Place, wanted: str, volume: str) -> dict[str, str]:
     ground = place.ground
     own = ground.strengths[0].percent if ground.strengths else ""
-    number, unit = _split(_given(volume, ground.bath_litres, "--volume"), "L")
-    return {"wanted": _given(wanted, own, "--wanted"), "volume": number, "unit": unit}
+    number, unit = _split(_given(volume, ground.bath_litres, "--volume"), VOLUMES)
+    return {"wanted": _percent(_given(wanted, own, "--wanted")), "volume": number, "unit": unit}
 
 
 @amount.command()
@@ -98,7 +143,9 @@ def liquid(
         raise click.UsageError("Give one of --strength, --degrees and --hypochlorite.")
     place = amounts.open_place(folder)
     label = "degrees" if degrees else "hypochlorite" if hypochlorite else "available"
-    number = degrees or hypochlorite or _given(strength, place.ground.liquid, "--strength")
+    number = _without(degrees, "degrees", "°") or _percent(
+        hypochlorite or _given(strength, place.ground.liquid, "--strength")
+    )
     typed = {"label": label, "strength": number, **_made(place, wanted, volume)}
     _answer(place, "liquid", typed, as_json=as_json)
 
@@ -110,7 +157,7 @@ def liquid(
 def powder(strength: str, wanted: str, volume: str, folder: Path, as_json: bool) -> None:
     """How many grams of chlorine powder."""
     place = amounts.open_place(folder)
-    number = _given(strength, place.ground.powder, "--strength")
+    number = _percent(_given(strength, place.ground.powder, "--strength"))
     _answer(place, "powder", {"strength": number, **_made(place, wanted, volume)}, as_json=as_json)
 
 
@@ -121,7 +168,7 @@ def powder(strength: str, wanted: str, volume: str, folder: Path, as_json: bool)
 def tablets(grams: str, wanted: str, volume: str, folder: Path, as_json: bool) -> None:
     """How many chlorine tablets."""
     place = amounts.open_place(folder)
-    number = _given(grams, place.ground.tablet_grams, "--grams")
+    number = _without(_given(grams, place.ground.tablet_grams, "--grams"), "g")
     _answer(place, "tablets", {"grams": number, **_made(place, wanted, volume)}, as_json=as_json)
 
 
@@ -131,7 +178,7 @@ def tablets(grams: str, wanted: str, volume: str, folder: Path, as_json: bool) -
 def boiling(altitude: str, folder: Path, as_json: bool) -> None:
     """How long to boil, and where water boils, at an altitude."""
     place = amounts.open_place(folder)
-    metres = _given(altitude, place.ground.altitude, "--altitude")
+    metres = _metres(_given(altitude, place.ground.altitude, "--altitude"))
     _answer(place, "boiling", {"altitude": metres}, as_json=as_json)
 
 
@@ -145,25 +192,29 @@ def gauge(
     vessel: str, mark: str, temperature: str, altitude: str, folder: Path, as_json: bool
 ) -> None:
     """What the gauge of a steam vessel must show; refused where the vessel cannot reach it."""
-    if bool(vessel) == bool(mark):
-        raise click.UsageError("Give --vessel or --mark.")
     place = amounts.open_place(folder)
     own = [each.vessel for each in place.ground.vessels]
+    if not vessel and not mark and len(own) == 1:
+        (vessel,) = own
+    if bool(vessel) == bool(mark):
+        raise click.UsageError("Give --vessel or --mark.")
     if vessel and vessel not in own:
         raise click.UsageError(f"There is no vessel “{vessel}” here; there is {', '.join(own)}.")
-    number, unit = _split(mark, "kPa")
+    number, unit = _split(mark, PRESSURES)
     typed = {
         "vessel": vessel or "other",
         "mark": number,
-        "unit": {"kgf/cm2": "kgf/cm²"}.get(unit, unit),
-        "temperature": _given(temperature, place.ground.steam_celsius, "--temperature"),
-        "altitude": _given(altitude, place.ground.altitude, "--altitude"),
+        "unit": unit,
+        "temperature": _celsius(_given(temperature, place.ground.steam_celsius, "--temperature")),
+        "altitude": _metres(_given(altitude, place.ground.altitude, "--altitude")),
     }
     _answer(place, "gauge", typed, as_json=as_json)
 
 
 @amount.command("out-time")
-@click.option("--start", default="", help="When the last part was in, as 2026-11-20 14:05.")
+@click.option(
+    "--start", default="", help="When the last part was in, as 14:05 or 2026-11-20 14:05."
+)
 @click.option("--of", "hold", default="", help="One of the clinic's held times, by its value's id.")
 @click.option("--time", default="", help="Or how long it is held, as 20min or 1.5h.")
 @_asked
@@ -175,14 +226,18 @@ def out_time(start: str, hold: str, time: str, folder: Path, as_json: bool) -> N
     own = [each.figure for each in place.ground.holds]
     if hold and hold not in own:
         raise click.UsageError(f"There is no held time “{hold}”; there is {', '.join(own)}.")
-    number, unit = _split(time, "min")
+    number, unit = _split(time, TIMES)
     now = f"{datetime.now():%Y-%m-%d %H:%M}"  # noqa: DTZ005 - the clock on the wall
+    if CLOCK_TIME.fullmatch(start.strip()):
+        start = f"{now[:10]} {start.strip():0>5}"
     typed = {"start": start or now, "hold": hold or "other", "time": number, "unit": unit}
     _answer(place, "out-time", typed, as_json=as_json)
 
 
 @amount.command()
-@click.option("--made", default="", help="When it was made or opened, as 2026-11-20; or today.")
+@click.option(
+    "--made", default="", help="When it was made or opened, as 2026-11-20; today by default."
+)
 @click.option("--of", "product", default="", help="One of the clinic's chemicals, by its id.")
 @click.option("--life", default="", help="Or how long it keeps, as 14days, 2weeks or 1month.")
 @click.option("--strip-failed", default="", help="When its strip failed.")
@@ -204,12 +259,14 @@ def discard(
     own = [each.agent for each in place.ground.lives]
     if product and product not in own:
         raise click.UsageError(f"There is no life of “{product}”; there is {', '.join(own)}.")
-    number, unit = _split(life, "day")
+    number, unit = _split(life, LIVES)
+    if made.strip().lower() == "today":
+        made = ""
     typed = {
         "made": made or day_or_today(None).isoformat(),
         "product": product or "other",
         "life": number,
-        "unit": unit.removesuffix("s"),
+        "unit": unit,
         "strip": strip_failed,
         "cloudy": cloudy,
     }
@@ -233,8 +290,8 @@ def load(log: Any, temperature: str, minutes: str, folder: Path, as_json: bool) 
         raise click.UsageError("The log is not plain text.") from None
     typed = {
         "log": text,
-        "temperature": _given(temperature, place.ground.steam_celsius, "--temperature"),
-        "minutes": _given(minutes, place.ground.steam_minutes, "--minutes"),
+        "temperature": _celsius(_given(temperature, place.ground.steam_celsius, "--temperature")),
+        "minutes": _without(_given(minutes, place.ground.steam_minutes, "--minutes"), "min"),
     }
     _answer(place, "load", typed, as_json=as_json)
 
@@ -262,7 +319,7 @@ def sets(
         raise click.UsageError(f"There is no “{instrument}” here; there is {', '.join(own)}.")
     known = own.get(instrument)
     number, unit = _split(
-        _given(turnaround, str(known.turnaround) if known else "", "--turnaround"), "min"
+        _given(turnaround, str(known.turnaround) if known else "", "--turnaround"), TIMES
     )
     typed = {
         "cases": _given(cases, "", "--cases"),
