@@ -24,7 +24,8 @@ def check_vessel_cannot_reach(checked: Checked) -> Iterator[Finding]:
     A vessel that is owned and cannot reach a temperature is no problem; a procedure that uses it
     is. A steam procedure names its vessel, and the vessel its pressure.
     Bad: `vessel: stovetop-weight` with `temperature: {figure: steam.temperature}` of 121 °C.
-    Good: `vessel: stovetop-adjustable`, marked for 150 kPa gauge.
+    Good: `vessel: stovetop-adjustable`, marked for 150 kPa gauge. A clinic that owns none such
+    takes its steam procedures out; what only steam makes safe is then refused on its pages.
     Source: IAPWS-IF97, region 4, for steam; ICAO standard atmosphere for the air.
     """
     for each in checked.sound:
@@ -44,19 +45,31 @@ def _against(checked: Checked, each: Sound) -> Iterator[Finding]:
         )
         return
     if procedure.vessel is None:
-        hot = [
-            name
-            for name, reach in checked.derived.vessels.items()
-            if reach.vessel.kind != "dry heat oven" and reach.reaches(float(wanted.base))
-        ]
-        hint = f"Write “vessel: {hot[0]}”." if hot else "None here reaches that."
         message = f"{each.name} needs steam at {amount(wanted)} and names no vessel"
-        yield Finding(procedure.place, message, hint)
+        yield Finding(procedure.place, message, _mend(checked, wanted))
         return
     reach = checked.derived.vessels.get(procedure.vessel)
     said = _cannot(checked.content, reach, wanted) if reach else ""
     if said:
-        yield Finding(procedure.place.at("vessel"), f"{procedure.vessel} {said}")
+        judged = reach is not None and (reach.reached_celsius is not None or _is_oven(reach))
+        hint = _mend(checked, wanted) if judged else ""
+        yield Finding(procedure.place.at("vessel"), f"{procedure.vessel} {said}", hint)
+
+
+def _mend(checked: Checked, wanted: Quantity) -> str:
+    """Return which vessel to name instead, or that this cannot be done here."""
+    hot = [
+        name
+        for name, reach in checked.derived.vessels.items()
+        if not _is_oven(reach) and reach.reaches(float(wanted.base))
+    ]
+    if hot:
+        return f"Write “vessel: {hot[0]}”."
+    return "No vessel here reaches that. Take the procedure out, and its route out of “has”."
+
+
+def _is_oven(reach: VesselReach) -> bool:
+    return reach.vessel.kind == "dry heat oven"
 
 
 def _temperature(checked: Checked, each: Sound) -> Quantity | None:
@@ -68,7 +81,7 @@ def _temperature(checked: Checked, each: Sound) -> Quantity | None:
 
 
 def _cannot(content: Content, reach: VesselReach, wanted: Quantity) -> str:
-    if reach.vessel.kind == "dry heat oven":
+    if _is_oven(reach):
         return f"is a dry heat oven and makes no steam of {amount(wanted)}"
     if reach.limit_kpa is None:
         return f"states no pressure, so that nothing says that it reaches {amount(wanted)}"
