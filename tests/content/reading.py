@@ -13,8 +13,7 @@ _VOWELS = re.compile(r"[aeiouy]+")
 def said(text: str, content: Content) -> str:
     """Return a sentence with each reference as a reader sees it."""
     return "".join(
-        span.text if isinstance(span, Words) else _shown(content, span)
-        for span in read_prose(text)
+        span.text if isinstance(span, Words) else _shown(content, span) for span in read_prose(text)
     )
 
 
