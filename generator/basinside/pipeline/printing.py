@@ -16,6 +16,9 @@ from basinside.render.views.prints.catalogue import Print
 ALL: Final = "all"
 CONTENT: Final = "content/"
 """Where what is printed is written; a question that is wrong stops no paper."""
+OWN_MARK: Final = b"style-src &#39;sha256-"
+"""In the head of each print file, and of no page of a handbook."""
+HEAD_BYTES: Final = 1000
 
 
 def printable_list(root: Path) -> tuple[tuple[str, str], ...]:
@@ -35,15 +38,18 @@ def write_prints(root: Path, kinds: Iterable[str], into: Path) -> tuple[str, ...
     Args:
         root: the clinic's folder.
         kinds: kinds or names of sheets, or ``all``.
-        into: the file; what lies there is replaced.
+        into: the file; prints that lie there are replaced, and nothing else is.
 
     Raises:
         FolderError: when the folder cannot be read or the file cannot be written.
-        RefusedError: when a name means no sheet, the file does not end in .html, or a problem
-            stops the handbook.
+        RefusedError: when a name means no sheet, the file does not end in .html or holds
+            something else, or a problem stops the handbook.
     """
     if into.suffix.lower() not in {".html", ".htm"}:
         raise RefusedError(f"{into}: a print file ends in .html; name another with --into.")
+    before = files.read_if_there(into)
+    if before and OWN_MARK not in before[:HEAD_BYTES]:
+        raise RefusedError(f"{into}: something else lies there; name another file with --into.")
     clinic, theme = _sound(root)
     known = _all(clinic, theme)
     chosen: dict[str, Print] = {}
