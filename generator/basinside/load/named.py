@@ -16,6 +16,7 @@ from basinside.model.instrument import Instrument
 from basinside.model.item_kinds import NumberFrom
 from basinside.model.procedure import Procedure, Step
 from basinside.model.quiz import Assessment, Item, Observation, QuestionFile, Scenario
+from basinside.model.words import PRINTS_OF
 from basinside.problem import Place
 
 
@@ -92,6 +93,9 @@ def _handbook(handbook: Handbook) -> Iterator[Named]:
         yield from _many_keys("instrument", getattr(clinic, name), clinic.place, name)
     for rule in clinic.emergency:
         yield from _many("instrument", rule.for_, rule.place, "for")
+    for posted in handbook.posted:
+        if posted.print in PRINTS_OF:
+            yield from _one(PRINTS_OF[posted.print], posted.of, posted.place, "of")
     for scope, procedures in handbook.scopes.items():
         yield from _many("procedure", procedures, handbook.place, "scopes", scope)
     for line in handbook.policy:

@@ -147,6 +147,21 @@ Basis = Literal[
 ItemKind = Literal["choice", "multiple", "order", "numeric", "match"]
 UnsafeSide = Literal["below", "above", "both", "neither"]
 Pool = Literal["practice", "assessment"]
+PrintOfClinic = Literal[
+    "exposure-card",
+    "chemical-accident-card",
+    "dilution-card",
+    "boiling-and-gauge-card",
+    "soak-log",
+    "boiling-log",
+    "load-record",
+    "test-log",
+    "cleaning-log",
+    "strength-check-log",
+    "solution-label",
+]
+PrintOfProcedure = Literal["wall-chart", "observation"]
+PrintOfInstrument = Literal["use-tally"]
 
 LABELS: Final[tuple[Label, ...]] = get_args(Label)
 CARE_LEVELS: Final[tuple[CareLevel, ...]] = get_args(CareLevel)
@@ -160,6 +175,14 @@ FORM_KINDS: Final[frozenset[ItemKind]] = frozenset({"choice", "multiple"})
 
 BASES: Final[tuple[Basis, ...]] = get_args(Basis)
 BASES_WITHOUT_SOURCE: Final[frozenset[Basis]] = frozenset({"common practice", "from memory"})
+
+PRINTS_OF_CLINIC: Final[tuple[PrintOfClinic, ...]] = get_args(PrintOfClinic)
+"""Prints about the whole clinic; a log has the id of the equipment that steps write in."""
+PRINTS_OF: Final[dict[str, str]] = {
+    **dict.fromkeys(get_args(PrintOfProcedure), "procedure"),
+    **dict.fromkeys(get_args(PrintOfInstrument), "instrument"),
+}
+"""Prints about one thing of a kind, whose id is written beside them."""
 
 LEVEL_FOR_CONTACT: Final[dict[Contact, CareLevel]] = {
     # Spaulding's classes as CDC 2008 and WHO print them: critical, semi-critical, non-critical.
