@@ -4,6 +4,8 @@ from __future__ import annotations
 
 from dataclasses import dataclass
 
+from basinside.model.words import Worn
+
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class WallChart:
@@ -13,6 +15,11 @@ class WallChart:
     ``beside`` pairs a step's number with the value that is shown large after its sentence, where
     the sentence itself does not say it. ``needed_mm`` and ``room_mm`` are the height of the taller
     column, never too little, and what the sheet has for it.
+
+    ``worn`` is all that its steps ask for, each with the numbers of those steps where there is
+    room for them; ``dangers`` tells whether the signs of the steps' dangers have room.
+    ``chemical_contact`` is whom to ring when a chemical of its steps splashed somebody; empty
+    without one.
     """
 
     points: int
@@ -20,6 +27,9 @@ class WallChart:
     beside: tuple[tuple[int, str], ...]
     needed_mm: float
     room_mm: float
+    worn: tuple[tuple[Worn, str], ...] = ()
+    dangers: bool = False
+    chemical_contact: str = ""
 
     @property
     def fits(self) -> bool:

@@ -13,6 +13,7 @@ from contextlib import suppress
 from typing import Final
 
 from basinside.derive.wall_charts.sheet import room_for_steps
+from basinside.derive.wall_charts.strip import chemical_contact, worn_at
 from basinside.derive.wall_charts.text_width import lines_of, width
 from basinside.model.content import Content
 from basinside.model.derived import PlacedStep, WholeProcedure
@@ -35,6 +36,9 @@ LARGE: Final = 1.2
 """A value is this much larger than the words around it, and bold."""
 SAFETY_WORDS: Final = 440
 """Room for the words “Safety step” before a sentence, in hundredths of its size."""
+SIGN: Final = 135
+SIGN_WORD: Final = 0.7
+"""Room for the sign of a danger, in hundredths of the size, and the size of its word."""
 UNEVEN: Final = 1.06
 """How much taller the taller column may be for the sake of a stage that stays whole."""
 SURE: Final = 0.98
@@ -46,13 +50,23 @@ def wall_chart(content: Content, whole: WholeProcedure) -> WallChart:
     beside = tuple(_beside(content, whole))
     large = dict(beside)
     words = [_words(content, placed, large.get(placed.number, "")) for placed in whole.steps]
-    room = room_for_steps(content, whole)
+    worn, contact = worn_at(whole), chemical_contact(content, whole)
+    short = tuple((each, "") for each, _steps in worn)
+    room = room_for_steps(content, whole, short, contact)
     for points in SIZES_POINTS:
-        size_mm = points * MILLIMETRES_IN_POINT
-        heights = [size_mm * each for each in _heights(words, size_mm)]
-        cut, needed = _cut(whole, heights, size_mm * STAGE, room)
+        cut, needed = _set(whole, words, points, room)
         if needed <= room or points == SIZES_POINTS[-1]:
             break
+    roomy = room_for_steps(content, whole, worn, contact)
+    if needed <= roomy:  # the strip has room for the numbers of the steps, too
+        room, short = roomy, worn
+    with_signs = [
+        [*_sign_width(placed), *each] for placed, each in zip(whole.steps, words, strict=True)
+    ]
+    cut_with, needed_with = _set(whole, with_signs, points, room)
+    dangers = needed_with <= room
+    if dangers:
+        cut, needed = cut_with, needed_with
     numbers = [placed.number for placed in whole.steps]
     return WallChart(
         points=points,
@@ -60,7 +74,24 @@ def wall_chart(content: Content, whole: WholeProcedure) -> WallChart:
         beside=beside,
         needed_mm=needed,
         room_mm=room,
+        worn=short,
+        dangers=dangers,
+        chemical_contact=contact,
     )
+
+
+def _set(
+    whole: WholeProcedure, words: list[list[int]], points: int, room: float
+) -> tuple[int, float]:
+    """Return how many steps stand in the first column at a size, and the taller column's mm."""
+    size_mm = points * MILLIMETRES_IN_POINT
+    heights = [size_mm * each for each in _heights(words, size_mm)]
+    return _cut(whole, heights, size_mm * STAGE, room)
+
+
+def _sign_width(placed: PlacedStep) -> tuple[int, ...]:
+    danger = placed.step.danger
+    return (SIGN + int(SIGN_WORD * width(danger.kind, bold=True)),) if danger else ()
 
 
 def _beside(content: Content, whole: WholeProcedure) -> Iterator[tuple[int, str]]:

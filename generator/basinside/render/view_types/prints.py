@@ -19,12 +19,16 @@ from basinside.render.view_types.text import (
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class ChartStepView:
-    """One step of a wall chart: its short sentence, and a value large after it."""
+    """One step of a wall chart: its short sentence, and a value large after it.
+
+    ``danger`` is the sign of its danger, on charts that have room for it.
+    """
 
     number: str
     text: Prose
     safety_word: str = ""
     beside: Prose = ()
+    danger: SignView | None = None
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -43,11 +47,24 @@ class ChartColumnView:
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
+class WornView:
+    """Something that is worn, and the numbers of the steps that ask for it."""
+
+    sign: SignView
+    steps: str
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
 class ChartView:
-    """The steps of a wall chart; ``points`` is the size of their letters."""
+    """The steps of a wall chart; ``points`` is the size of their letters.
+
+    ``worn`` is the strip above them: all that the procedure asks for.
+    """
 
     points: int
     columns: tuple[ChartColumnView, ...]
+    worn_label: str = ""
+    worn: tuple[WornView, ...] = ()
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -61,11 +78,15 @@ class CardCellView:
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class CardRowView:
-    """One row of a card: what it is of, and an answer under each head."""
+    """One row of a card: what it is of, and an answer under each head.
+
+    ``refusal`` stands instead of the answers and says why there is none.
+    """
 
     label: str
     note: str = ""
     cells: tuple[CardCellView, ...]
+    refusal: str = ""
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -89,16 +110,20 @@ class CardBlockView:
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class FirstMinuteView:
-    """What to do in the first minute after something happened; ``wait`` is how long."""
+    """What to do in the first minute after something happened.
+
+    ``wait`` says how long, and what it is that takes so long; ``then`` what comes after.
+    """
 
     name: str
     text: Prose
     wait: Prose = ()
+    then: Prose = ()
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class ExposureView:
-    """The exposure card: whom to ring, in large letters, and the first minute of each."""
+    """A card of accidents: whom to ring, in large letters, and the first minute of each."""
 
     ring_heading: str
     ring: tuple[FactView, ...]
@@ -120,20 +145,29 @@ class LabelView:
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class LogColumnView:
-    """A column of a log; ``width`` is its share, ``note`` says what a good entry is."""
+    """A column of a log; ``width`` is its share, ``note`` says what a good entry is.
+
+    ``each_time`` columns are filled in at each of the log's times.
+    """
 
     head: str
     width: int
     note: str = ""
+    each_time: bool = False
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class LogView:
-    """A log to be filled in by pen: the limits above it, its columns, its empty rows."""
+    """A log to be filled in by pen: the limits above it, its columns, its empty rows.
+
+    ``times`` are what is read more than once in a row, such as at the start and at the end: a row
+    then has a line for each of them.
+    """
 
     limits: tuple[FactView, ...] = ()
     columns: tuple[LogColumnView, ...]
     rows: int
+    times: tuple[str, ...] = ()
     notes: tuple[Prose, ...] = ()
 
 
@@ -169,7 +203,6 @@ class SheetView:
     lead: Prose = ()
     hint: Prose = ()
     warn: Prose = ()
-    rule: Prose = ()
     drawing: PictureView | None = None
     notices: tuple[FactView, ...] = ()
     foot: tuple[FactView, ...] = ()

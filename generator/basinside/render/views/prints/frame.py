@@ -66,7 +66,9 @@ def hangs(spot: Spot, kind: str, of: str = "") -> str:
     return listed(list(dict.fromkeys(places)))
 
 
-def foot(spot: Spot, kind: str, of: str = "", *, ring: str = "") -> tuple[FactView, ...]:
+def foot(
+    spot: Spot, kind: str, of: str = "", *, ring: str = "", chemical: str = ""
+) -> tuple[FactView, ...]:
     """Return the strip at the foot of a sheet.
 
     Args:
@@ -74,11 +76,15 @@ def foot(spot: Spot, kind: str, of: str = "", *, ring: str = "") -> tuple[FactVi
         kind: the print's kind, as handbooks write it under ``posted``.
         of: the procedure or instrument it is about.
         ring: the id of the contact to name; the first of the handbook when it is not there.
+        chemical: the id of the contact to name besides, for a chemical; nothing when empty.
     """
     handbook = spot.desk.content.handbook
     if handbook is None:
         return ()
     contact = contact_named(handbook, ring)
+    besides = contact_named(handbook, chemical) if chemical else None
+    if besides is contact:
+        besides = None
     issued = day_words(handbook.issued)
     return present(
         fact(
@@ -90,6 +96,7 @@ def foot(spot: Spot, kind: str, of: str = "", *, ring: str = "") -> tuple[FactVi
         fact(_("Ask"), sentence(handbook.responsible)),
         fact(_("Hangs"), hangs(spot, kind, of)),
         fact(_("Ring"), _ring_words(contact)) if contact else None,
+        fact(_("Splashed by a chemical"), _ring_words(besides)) if besides else None,
         fact(_("Handbook"), handbook.title),
         fact(_("First of all"), _("the manufacturer's instructions and local policy.")),
     )

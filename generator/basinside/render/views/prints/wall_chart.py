@@ -10,6 +10,7 @@ from basinside.render.view_types.prints import (
     ChartStepView,
     ChartView,
     SheetView,
+    WornView,
 )
 from basinside.render.views.partly import never_heat
 from basinside.render.views.prints.frame import (
@@ -39,12 +40,6 @@ def wall_chart_view(spot: Spot, whole: WholeProcedure) -> SheetView:
         lead=_lead(spot, whole),
         hint=print_hint(),
         warn=_for_which(spot, whole),
-        rule=plain(
-            _(
-                "Do every step. Safety steps have the heavy rule: they are the ones that have hurt"
-                " people."
-            )
-        ),
         drawing=spot.picture(
             instrument.drawing or instrument.assembled,
             _("The parts of the {name}, taken apart").format(name=instrument.name),
@@ -52,11 +47,21 @@ def wall_chart_view(spot: Spot, whole: WholeProcedure) -> SheetView:
         if instrument
         else None,
         notices=notices(spot),
-        foot=foot(spot, "wall-chart", name),
+        foot=foot(spot, "wall-chart", name, chemical=chart.chemical_contact),
         chart=ChartView(
             points=chart.points,
+            worn_label=_("Wear, at step")
+            if any(steps for _worn, steps in chart.worn)
+            else _("Wear"),
+            worn=tuple(
+                WornView(sign=spot.sign("worn", each), steps=steps) for each, steps in chart.worn
+            ),
             columns=tuple(
-                ChartColumnView(stages=_stages(spot, [placed[n] for n in numbers], beside, before))
+                ChartColumnView(
+                    stages=_stages(
+                        spot, [placed[n] for n in numbers], beside, before, signs=chart.dangers
+                    )
+                )
                 for numbers, before in zip(
                     chart.columns, (None, _last(placed, chart.columns[0])), strict=True
                 )
@@ -71,7 +76,12 @@ def _last(placed: dict[int, PlacedStep], numbers: tuple[int, ...]) -> PlacedStep
 
 
 def _stages(
-    spot: Spot, steps: list[PlacedStep], beside: dict[int, str], before: PlacedStep | None
+    spot: Spot,
+    steps: list[PlacedStep],
+    beside: dict[int, str],
+    before: PlacedStep | None,
+    *,
+    signs: bool,
 ) -> tuple[ChartStageView, ...]:
     """Return the stages of one column; one that began in the column before says so."""
     groups: list[tuple[str, list[ChartStepView]]] = []
@@ -87,6 +97,9 @@ def _stages(
                 text=breakable(paper_prose(spot, placed.step.wall or placed.step.do)),
                 safety_word=_("Safety step") if placed.step.safety else "",
                 beside=breakable(value_words(spot, beside.get(placed.number, ""))),
+                danger=spot.sign("danger", placed.step.danger.kind)
+                if signs and placed.step.danger
+                else None,
             )
         )
         last = placed
@@ -100,7 +113,9 @@ def _stage_name(name: str) -> str:
 def _lead(spot: Spot, whole: WholeProcedure) -> Prose:
     """Return what the procedure gives, for which parts, how long it takes and in which vessel."""
     said = []
-    if whole.level is not None:
+    if whole.level == "sterile" and whole.route is not None and whole.route.wrapped is False:
+        said.append(_("Gives: sterile only when it comes out."))
+    elif whole.level is not None:
         said.append(_("Gives: {level}.").format(level=whole.level))
     if whole.instrument and len(whole.parts) < len(whole.instrument.parts) and whole.parts:
         parts = listed([each.shown_name for each in whole.parts])
@@ -109,15 +124,23 @@ def _lead(spot: Spot, whole: WholeProcedure) -> Prose:
     vessel = spot.desk.content.vessel(whole.procedure.vessel) if whole.procedure.vessel else None
     if vessel is not None:
         said.append(_("Vessel: {vessel}.").format(vessel=vessel.name or vessel.vessel))
+    said.append(_("Do every step. The heavy rule marks what has hurt people."))
     return plain(" ".join(said))
 
 
 def _for_which(spot: Spot, whole: WholeProcedure) -> Prose:
-    """Return for which model the chart is, what it is mistaken for, and what no heat may touch."""
+    """Return what no heat may touch, for which model the chart is, and what it is mistaken for.
+
+    What must never be heated is said first and of this instrument; what only looks like it has a
+    sentence of its own, so that neither is read into the other.
+    """
     instrument = whole.instrument
     if instrument is None:
         return ()
     said: list[Prose] = []
+    never = never_heat(spot, instrument)
+    if never is not None:
+        said.append(joined(f"{never.label}. ", unlinked(never.text)))
     if instrument.model:
         said.append(plain(_("For the {model}.").format(model=instrument.model)))
     if instrument.applies_to:
@@ -125,9 +148,8 @@ def _for_which(spot: Spot, whole: WholeProcedure) -> Prose:
     for alike in instrument.look_alikes:
         other = spot.desk.content.instruments.get(alike.instrument)
         name = other.name if other else alike.instrument
-        said.append(plain(_("Not for the {name}.").format(name=name[:1].lower() + name[1:])))
-    never = never_heat(spot, instrument)
-    if never is not None:
-        said.append(joined(f"{never.label}: ", unlinked(never.text)))
+        said.append(
+            plain(_("Looks alike, but is not done by this chart: “{name}”.").format(name=name))
+        )
     spaced = [each if n == 0 else joined(" ", each) for n, each in enumerate(said)]
     return joined(*spaced)
