@@ -8,6 +8,7 @@ from basinside.render.amount_words import amount_text, said_words
 from basinside.render.view_types import FactView, Prose, plain
 from basinside.render.view_types.prints import CardBlockView, SheetView
 from basinside.render.views.prints.frame import foot, notices, print_hint, unlinked
+from basinside.render.views.prints.under_water import under_words
 from basinside.render.views.spot import Spot, fact, present
 from basinside.render.wording import _, sentence
 
@@ -38,14 +39,14 @@ def boiling_and_gauge_view(spot: Spot, sheet: int = 0) -> SheetView:
         notices=notices(spot),
         foot=foot(spot, "boiling-and-gauge-card", ring="processing"),
         card=(
-            *(_boiling(each.answer) for each in amounts.of("boiling") if sheet == 0),
+            *(_boiling(spot, each.answer) for each in amounts.of("boiling") if sheet == 0),
             *(_vessel(spot, each) for each in vessel_sheets(amounts)[sheet]),
             *((_steam(spot),) if amounts.of("gauge") and sheet == 0 else ()),
         ),
     )
 
 
-def _boiling(answer: Answer) -> CardBlockView:
+def _boiling(spot: Spot, answer: Answer) -> CardBlockView:
     large = []
     for each in answer.amounts:
         label = (
@@ -60,10 +61,11 @@ def _boiling(answer: Answer) -> CardBlockView:
         lines=(
             plain(
                 _(
-                    "Bubbles that do not stop when stirred, lid on: start the time. Everything"
-                    " under water. Something added? The time starts again."
+                    "Bubbles that do not stop when stirred, lid on: start the time. Something"
+                    " added? The time starts again."
                 )
             ),
+            plain(_("Under water: {which}").format(which=under_words(spot))),
             plain(_("Boiled is high-level disinfected. It is never sterile.")),
         ),
     )

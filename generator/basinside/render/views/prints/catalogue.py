@@ -9,33 +9,41 @@ from typing import Final
 
 from basinside.render.view_types.prints import SheetView
 from basinside.render.views.prints.boiling_and_gauge import boiling_and_gauge_view, vessel_sheets
+from basinside.render.views.prints.chemical_accidents import chemical_accident_view
 from basinside.render.views.prints.dilution import dilution_card_view, has_dilutions
 from basinside.render.views.prints.exposure import exposure_card_view
 from basinside.render.views.prints.labels import solution_label_view, solutions
+from basinside.render.views.prints.load_record import load_record_view
+from basinside.render.views.prints.log_frame import writing_steps
 from basinside.render.views.prints.logs import (
     boiling_log_view,
     soak_log_view,
-    steam_load_log_view,
     strength_check_log_view,
 )
 from basinside.render.views.prints.tally import units_by_sheet, use_tally_view
+from basinside.render.views.prints.tests_and_cleaning import cleaning_log_view, test_log_view
 from basinside.render.views.prints.wall_chart import wall_chart_view
+from basinside.render.views.prints.which_accidents import chemical_accidents
 from basinside.render.views.spot import Spot
 from basinside.render.views.titles import procedure_title
 from basinside.render.wording import _
 
-KINDS: Final = (
+CARDS: Final = (
     "exposure-card",
+    "chemical-accident-card",
     "dilution-card",
     "boiling-and-gauge-card",
-    "wall-chart",
+)
+LOGS: Final = (
     "soak-log",
     "boiling-log",
-    "steam-load-log",
+    "load-record",
+    "test-log",
+    "cleaning-log",
     "strength-check-log",
-    "solution-label",
-    "use-tally",
 )
+"""Logs that steps write in have the id of the equipment that those steps name."""
+KINDS: Final = (*CARDS, "wall-chart", *LOGS, "solution-label", "use-tally")
 """The kinds of paper, in the order in which a new clinic needs them."""
 
 
@@ -62,12 +70,15 @@ def kind_words(kind: str) -> str:
     """Return what a kind of paper is called."""
     return {
         "exposure-card": _("Exposure card"),
+        "chemical-accident-card": _("Card of chemical accidents"),
         "dilution-card": _("Dilution card"),
         "boiling-and-gauge-card": _("Boiling and gauge card"),
         "wall-chart": _("Wall chart"),
         "soak-log": _("Soak log"),
         "boiling-log": _("Boiling log"),
-        "steam-load-log": _("Steam load record"),
+        "load-record": _("Load record"),
+        "test-log": _("Test log"),
+        "cleaning-log": _("Cleaning log"),
         "strength-check-log": _("Strength-check log"),
         "solution-label": _("Solution labels"),
         "use-tally": _("Use tally"),
@@ -89,10 +100,13 @@ def prints(spot: Spot) -> Iterator[Print]:
 
 SINGLE: Final[dict[str, Callable[[Spot], SheetView]]] = {
     "exposure-card": exposure_card_view,
+    "chemical-accident-card": chemical_accident_view,
     "dilution-card": dilution_card_view,
     "soak-log": soak_log_view,
     "boiling-log": boiling_log_view,
-    "steam-load-log": steam_load_log_view,
+    "load-record": load_record_view,
+    "test-log": test_log_view,
+    "cleaning-log": cleaning_log_view,
     "strength-check-log": strength_check_log_view,
     "solution-label": solution_label_view,
 }
@@ -106,15 +120,23 @@ def _there(spot: Spot) -> set[str]:
     own = solutions(spot)
     asked = {
         "exposure-card": bool(content.incidents),
+        "chemical-accident-card": bool(chemical_accidents(spot)),
         "dilution-card": has_dilutions(amounts.usual),
         "boiling-and-gauge-card": bool(amounts.of("gauge")) or "boiling" in ways,
         "soak-log": "chemical" in ways,
         "boiling-log": "boiling" in ways,
-        "steam-load-log": "steam" in ways,
+        "load-record": "steam" in ways,
+        "test-log": False,
+        "cleaning-log": False,
         "strength-check-log": any(each.agent.strength_check for each in own),
         "solution-label": bool(own),
     }
-    return {kind for kind, there in asked.items() if there and content.handbook is not None}
+    return {
+        kind
+        for kind, there in asked.items()
+        if content.handbook is not None
+        and (there or (kind in LOGS and any(writing_steps(spot, kind))))
+    }
 
 
 def _gauge_cards(spot: Spot) -> Iterator[Print]:

@@ -6,9 +6,10 @@ from collections.abc import Iterable
 from typing import Final
 
 from basinside.model.amounts import AmountKind, Amounts, Answer, OwnStrength, Usual
+from basinside.model.equipment import Agent
 from basinside.quantity import NO_BREAK_SPACE
 from basinside.render.amount_words import amount_text, said_words
-from basinside.render.view_types import plain
+from basinside.render.view_types import Prose, plain
 from basinside.render.view_types.prints import (
     CardBlockView,
     CardCellView,
@@ -50,7 +51,7 @@ def dilution_card_view(spot: Spot) -> SheetView:
         foot=foot(spot, "dilution-card", ring="chemical-or-burn"),
         card=(
             *(
-                _strength(amounts.usual, each, seen=n == 0)
+                _strength(spot, each, seen=n == 0)
                 for n, each in enumerate(amounts.ground.strengths)
             ),
             _cautions(spot),
@@ -71,9 +72,11 @@ def _products(amounts: Amounts) -> str:
     return " ".join((*said, _("Another label? These amounts do not hold. Ask first.")))
 
 
-def _strength(usual: tuple[Usual, ...], own: OwnStrength, *, seen: bool) -> CardBlockView:
+def _strength(spot: Spot, own: OwnStrength, *, seen: bool) -> CardBlockView:
+    usual = spot.desk.derived.amounts.usual
     asked = [each for each in usual if each.about[:1] == (own.figure,)]
     volumes = list(dict.fromkeys(each.about[1] for each in asked))
+    only = _only_from(spot, own)
     rows = []
     for kind in KINDS:
         answers = {each.about[1]: each.answer for each in asked if each.answer.kind == kind}
@@ -82,6 +85,7 @@ def _strength(usual: tuple[Usual, ...], own: OwnStrength, *, seen: bool) -> Card
                 CardRowView(
                     label=_product(kind),
                     cells=tuple(_cell(answers.get(volume)) for volume in volumes),
+                    refusal=_refusal(tuple(answers.values()), other=only not in {None, kind}),
                 )
             )
     return CardBlockView(
@@ -100,12 +104,34 @@ def _strength(usual: tuple[Usual, ...], own: OwnStrength, *, seen: bool) -> Card
     )
 
 
-def _product(kind: AmountKind) -> str:
+def _only_from(spot: Spot, own: OwnStrength) -> str | None:
+    """Return the kind of product from which alone a strength for wiping is made, if it is one."""
+    content = spot.desk.content
+    for route in content.routes.values():
+        if route.kind == "wiping" and route.strength and route.strength.figure == own.figure:
+            agent = content.agents.get(route.agent or "")
+            return agent.product.kind if agent and agent.product else None
+    return None
+
+
+def _refusal(answers: tuple[Answer, ...], *, other: bool) -> str:
+    """Return why a strength is not made from a product; nothing when it is."""
+    strong = [each for each in answers if "much-stronger" in each.cautions]
+    if strong and len(strong) == len(answers):
+        return _("Not from this. The least makes {percent} %: more than twice as strong.").format(
+            percent=strong[0].strength
+        )
+    if other:
+        return _("Not from this. So little cannot be measured well: take the bottle.")
+    return ""
+
+
+def _product(kind: str) -> str:
     return {
         "liquid": _("Bottle"),
         "powder": _("Powder"),
         "tablets": _("Tablets"),
-    }[kind]
+    }.get(kind, kind)
 
 
 def _cell(answer: Answer | None) -> CardCellView:
@@ -123,13 +149,12 @@ def _cell(answer: Answer | None) -> CardCellView:
 
 def _cautions(spot: Spot) -> CardBlockView:
     agents = [each for each in spot.desk.content.agents.values() if each.family == "chlorine"]
-    worn: list[str] = list(dict.fromkeys(worn for each in agents for worn in each.wear))
     settle = value_words(spot, SETTLE_FIGURE)
     life = next((unlinked(spot.value_prose(each.life)) for each in agents if each.life), ())
     return CardBlockView(
         heading=_("Every time"),
         lines=(
-            *((plain(_("Wear: {worn}.").format(worn=listed(worn))),) if worn else ()),
+            *_worn(agents),
             plain(
                 _(
                     "Never with acid, ammonia or another cleaner: it makes a gas that kills."
@@ -147,3 +172,16 @@ def _cautions(spot: Spot) -> CardBlockView:
             ),
         ),
     )
+
+
+def _worn(agents: list[Agent]) -> tuple[Prose, ...]:
+    """Return what is worn with every product, and what one of them asks for besides."""
+    worn: list[str] = list(dict.fromkeys(worn for each in agents for worn in each.wear))
+    always = [each for each in worn if all(each in agent.wear for agent in agents)]
+    said = [_("Wear: {worn}.").format(worn=listed(always))] if always else []
+    for agent in agents:
+        more: list[str] = [each for each in agent.wear if each not in always]
+        if more:
+            name = _product(agent.product.kind) if agent.product else agent.name
+            said.append(_("{product}: also {worn}.").format(product=name, worn=listed(more)))
+    return (plain(" ".join(said)),) if said else ()

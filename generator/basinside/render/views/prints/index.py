@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from basinside.render.view_types import LinkView, plain
 from basinside.render.view_types.prints import PaperGroupView, PaperIndexView, PaperRowView
-from basinside.render.views.prints.catalogue import KINDS, Print, kind_words, prints
+from basinside.render.views.prints.catalogue import CARDS, LOGS, Print, kind_words, prints
 from basinside.render.views.prints.frame import hangs
 from basinside.render.views.spot import Spot
 from basinside.render.views.titles import procedure_title
@@ -17,9 +17,9 @@ def paper_index_view(spot: Spot) -> PaperIndexView:
     for each in prints(spot):
         by_kind.setdefault(each.kind, []).append(each)
     groups = [
-        (_("Cards for the wall"), "cards", KINDS[:3]),
+        (_("Cards for the wall"), "cards", CARDS),
         (_("Wall charts"), "wall-charts", ("wall-chart",)),
-        (_("Logs and labels"), "logs", KINDS[4:9]),
+        (_("Logs and labels"), "logs", (*LOGS, "solution-label")),
         (_("Use tallies"), "use-tallies", ("use-tally",)),
     ]
     return PaperIndexView(
@@ -52,7 +52,7 @@ def _row(spot: Spot, one: Print) -> PaperRowView:
     place = hangs(spot, one.kind, one.of)
     if place:
         said = _("Hangs: {place}.").format(place=place)
-    elif one.kind in {*KINDS[:4]}:
+    elif one.kind in {*CARDS, "wall-chart"}:
         said = _("Hangs nowhere yet.")
     else:
         said = ""

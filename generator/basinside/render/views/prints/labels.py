@@ -5,15 +5,16 @@ from __future__ import annotations
 from dataclasses import dataclass
 from typing import Final
 
+from markupsafe import Markup
+
 from basinside.model.equipment import Agent, Route
-from basinside.render.view_types import BlankView, plain
+from basinside.render.view_types import BlankView, FactView, SignView, plain
 from basinside.render.view_types.prints import LabelView, SheetView
 from basinside.render.views.prints.frame import foot, notices, print_hint, unlinked
 from basinside.render.views.spot import Spot, fact, present
-from basinside.render.wording import _
+from basinside.render.wording import _, sentence
 
 LABELS_A_SHEET: Final = 8
-MOST_SIGNS: Final = 3
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -39,9 +40,9 @@ def solutions(spot: Spot) -> tuple[Solution, ...]:
 
 def solution_label_view(spot: Spot) -> SheetView:
     """Return one sheet of labels, the clinic's solutions in turn."""
-    own = solutions(spot)
+    own = (*(_of_basin(spot, each) for each in solutions(spot)), *_spilt(spot))
     each_one = -(-LABELS_A_SHEET // len(own))
-    labels = [_label(spot, each) for each in own for _copy in range(each_one)][:LABELS_A_SHEET]
+    labels = [each for each in own for _copy in range(each_one)][:LABELS_A_SHEET]
     return SheetView(
         kind="labels",
         title=_("Labels for solutions"),
@@ -53,23 +54,59 @@ def solution_label_view(spot: Spot) -> SheetView:
     )
 
 
-def _label(spot: Spot, solution: Solution) -> LabelView:
+def _of_basin(spot: Spot, solution: Solution) -> LabelView:
     agent, route = solution.agent, solution.route
     check = agent.strength_check
     limit = route.strength or (check.at_least if check else None)
-    handbook = spot.desk.content.handbook
-    return LabelView(
-        name=agent.name,
-        strength=_strength(spot, solution),
-        signs=tuple(spot.sign("hazard", each) for each in agent.hazards[:MOST_SIGNS]),
-        facts=present(
+    return _label(
+        spot,
+        agent,
+        _strength(spot, solution),
+        present(
             fact(_("For"), route.name.lower()),
             fact(_("Good for"), unlinked(spot.value_prose(agent.life))),
-            fact(_("Strip shows at least"), unlinked(spot.value_prose(limit))),
+            fact(_("Throw away below"), unlinked(spot.value_prose(limit))),
             fact(_("Bath at least"), unlinked(spot.value_prose(route.temperature)))
             if route.temperature
             else None,
         ),
+    )
+
+
+def _spilt(spot: Spot) -> tuple[LabelView, ...]:
+    """Return the label of what is mixed for no way of working: the strength for a spill."""
+    content = spot.desk.content
+    serves = {each.strength.figure for each in content.routes.values() if each.strength}
+    agent = next(
+        (
+            each
+            for each in content.agents.values()
+            if each.family == "chlorine" and each.product and each.product.kind == "liquid"
+        ),
+        None,
+    )
+    return tuple(
+        _label(
+            spot,
+            agent,
+            content.figures[own.figure].value.text(),
+            present(
+                fact(_("For"), _("spilt blood only")),
+                fact(_("Good for"), unlinked(spot.value_prose(agent.life))),
+            ),
+        )
+        for own in spot.desk.derived.amounts.ground.strengths
+        if agent is not None and own.figure not in serves and own.figure in content.figures
+    )
+
+
+def _label(spot: Spot, agent: Agent, strength: str, facts: tuple[FactView, ...]) -> LabelView:
+    handbook = spot.desk.content.handbook
+    return LabelView(
+        name=agent.name,
+        strength=strength,
+        signs=_signs(spot, agent),
+        facts=facts,
         blanks=(
             BlankView(label=_("Made: day, hour"), width=2),
             BlankView(label=_("By"), width=1),
@@ -79,6 +116,17 @@ def _label(spot: Spot, solution: Solution) -> LabelView:
         small=_("Edition {edition}. Not for drinking. Never mix.").format(
             edition=handbook.edition if handbook else ""
         ),
+    )
+
+
+def _signs(spot: Spot, agent: Agent) -> tuple[SignView, ...]:
+    """Return the signs of all its hazards; those with the same drawing are one sign."""
+    by_drawing: dict[Markup, list[str]] = {}
+    for each in agent.hazards:
+        sign = spot.sign("hazard", each)
+        by_drawing.setdefault(sign.svg, []).append(each)
+    return tuple(
+        SignView(svg=svg, word=sentence(", ".join(words))) for svg, words in by_drawing.items()
     )
 
 
