@@ -5,6 +5,7 @@ from __future__ import annotations
 from collections.abc import Iterator
 from typing import TYPE_CHECKING, Any, Protocol
 
+from basinside.render.views.phrases import page_phrases
 from basinside.render.views.prints.catalogue import prints
 from basinside.render.views.prints.index import paper_index_view
 from basinside.render.views.spot import Desk, Spot
@@ -17,7 +18,13 @@ class Lists(Protocol):
     """What makes a page of the folder out of its path and its view."""
 
     def __call__(
-        self, path: str, view_of: Any, *, section: str = "", rests_on: Any = ()
+        self,
+        path: str,
+        view_of: Any,
+        *,
+        section: str = "",
+        data: Any = None,
+        rests_on: Any = (),
     ) -> PageMaker:
         """Return the page, made when it is asked for."""
 
@@ -40,7 +47,13 @@ def paper_pages(desk: Desk, page: Lists, everything: tuple[object, ...]) -> Iter
             about = (procedure, content.instrument_of(procedure))
         elif each.kind == "use-tally":
             about = (content.instruments[each.of],)
-        yield page(each.path, each.view, section="paper", rests_on=(about,))
+        yield page(
+            each.path,
+            each.view,
+            section="paper",
+            data=lambda _spot: page_phrases("print"),
+            rests_on=(about,),
+        )
     yield page(
         "print/index.html",
         paper_index_view,

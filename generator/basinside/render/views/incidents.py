@@ -75,9 +75,16 @@ def _incident(spot: Spot, incident: Incident) -> IncidentView:
             )
             if contact
             else None,
-            fact(_("How soon"), (*plain(_("within ")), *within) if within else ()),
+            fact(_("How soon"), _how_soon(within)),
         ),
         source=plain(_("Source: {source}").format(source=spot.citation(incident.source)))
         if incident.source
         else (),
     )
+
+
+def _how_soon(within: Prose) -> Prose:
+    """Return when to ring: a time alone is read as leave to wait that long."""
+    if not within:
+        return ()
+    return (*plain(_("at once, within ")), *within, *plain(_(" at the latest")))

@@ -89,6 +89,7 @@ PHRASES: Final[dict[str, dict[str, str]]] = {
         "search.many": later("Found on {n} pages; the best {shown} are shown. Add a word."),
         "search.more": later("and at {n} more places of this page"),
     },
+    "print": {"print.now": later("Print this sheet")},
     "today": TODAY,
     "timer": {
         "timer.heading": later("Times that are running"),

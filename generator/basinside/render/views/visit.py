@@ -17,6 +17,7 @@ from basinside.render.views.decisions import decided_sections
 from basinside.render.views.incidents import contact_facts
 from basinside.render.views.instrument import language_name
 from basinside.render.views.policy import policy_facts
+from basinside.render.views.posted import posted_prints
 from basinside.render.views.spot import Spot, fact, present
 from basinside.render.views.titles import procedure_title
 from basinside.render.wording import _, listed, sentence
@@ -116,15 +117,9 @@ def _instructions(spot: Spot) -> SectionView:
 
 
 def _posted(spot: Spot) -> SectionView:
-    handbook = spot.desk.content.handbook
     places: dict[str, list[Prose]] = {}
-    for each in handbook.posted if handbook else ():
-        what: Prose = plain(sentence(each.print.replace("-", " ")))
-        if each.of and each.of in spot.desk.content.procedures:
-            title = procedure_title(spot.desk.whole(each.of))
-            link = SpanView(kind="link", text=title, href=spot.link(f"procedures/{each.of}.html"))
-            what = (*what, *plain(": "), link)
-        places.setdefault(each.at, []).append((*what, *plain(". ")))
+    for place, named in posted_prints(spot):
+        places.setdefault(place, []).append((*named, *plain(". ")))
     return section(
         "posted",
         _("What hangs where"),
