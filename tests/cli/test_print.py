@@ -20,7 +20,7 @@ def test_the_list_names_every_print() -> None:
     told = basinside("print", "--list", "--folder", CHECKOUT)
     assert told.code == 0
     names = [line for line in told.said.splitlines() if line and not line.startswith(" ")]
-    assert names[:3] == ["exposure-card", "dilution-card", "boiling-and-gauge-card"]
+    assert names[:3] == ["exposure-card", "chemical-accident-card", "dilution-card"]
     assert "wall-chart-speculum-boil" in names
     assert "use-tally-uterine-aspirator-heatproof" in names
     assert len(names) == len(set(names))
@@ -98,6 +98,12 @@ def test_paper_follows_the_place(tmp_path: Path) -> None:
     for name, old, new in (
         ("content/handbook.yaml", "altitude: 2350 m", "altitude: 300 m"),
         ("content/agents/chlorine.yaml", "strength: 5 % available", "strength: 3.5 % available"),
+        (  # what is mixed must make what its step states
+            "content/figures/chlorine.yaml",
+            "value: 100 mL\n    # 5 L with 1 part in 50; the example says 1 part to 49 parts of boiled"
+            " water.\n    source_says: {exactly: 100 mL}",
+            "value: 143 mL",
+        ),
     ):
         path = folder / name
         text = path.read_text()
