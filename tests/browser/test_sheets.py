@@ -6,6 +6,7 @@ import json
 import os
 from collections.abc import Iterator
 from pathlib import Path
+from typing import Literal
 
 import pytest
 from playwright.sync_api import Browser, Page
@@ -15,10 +16,12 @@ from tests.browser import printed
 GOLDEN = Path(__file__).parents[1] / "golden" / "paper"
 PICTURED = (
     "exposure-card",
+    "chemical-accident-card",
     "dilution-card",
     "boiling-and-gauge-card",
     "soak-log",
-    "steam-load-log",
+    "load-record",
+    "test-log",
     "strength-check-log",
     "solution-label",
     "use-tally-uterine-aspirator-heatproof",
@@ -30,8 +33,11 @@ ACCEPT = "BASINSIDE_ACCEPT_PAPER"
 MOST_DIFFERENT = 3.0
 """Of 255, in the mean over a small picture: a line that moved, not another edge of a letter."""
 MOST_COLOUR = 6
-HIDE_SIGNS = """() => document.querySelectorAll('.label-signs svg')
+HIDE_SIGNS = """() => document
+  .querySelectorAll('.label-signs svg, .chart-wear svg, .chart-danger svg')
   .forEach((each) => { each.style.visibility = 'hidden'; })"""
+WIDER = """(heads) => heads.filter((each) => each.scrollWidth > each.clientWidth)
+  .map((each) => each.textContent)"""
 SIZE = "(each) => parseFloat(getComputedStyle(each).fontSize) * 72 / 96"
 STAMPED = (
     "Edition2026.2",
@@ -116,6 +122,38 @@ def test_an_overdue_sheet_is_stamped_and_still_one_sheet(
     page.close()
 
 
+@pytest.mark.parametrize("media", ["screen", "print"])
+def test_a_sheet_owns_up_once_to_be_a_demonstration(
+    built_demo: Path, browser: Browser, media: Literal["screen", "print"]
+) -> None:
+    page = browser.new_page()
+    page.emulate_media(media=media)
+    for name in PICTURED:
+        page.goto(_sheet(built_demo, name))
+        assert page.inner_text("body").count("Demonstration") == 1, name
+    page.close()
+
+
+def test_a_log_is_read_whole_on_a_narrow_screen(built_demo: Path, browser: Browser) -> None:
+    """It scrolls inside its frame; the page does not, and no head is broken inside a word."""
+    page = browser.new_page(viewport={"width": 390, "height": 844})
+    for name in ("soak-log", "load-record"):
+        page.goto(_sheet(built_demo, name))
+        assert page.evaluate("() => document.scrollingElement.scrollWidth") <= 390
+        assert page.locator(".log-frame").evaluate("(each) => each.scrollWidth > each.clientWidth")
+        assert page.locator(".log th").evaluate_all(WIDER) == []
+    page.close()
+
+
+def test_the_button_prints_the_sheet(built_demo: Path, browser: Browser) -> None:
+    page = browser.new_page()
+    page.add_init_script("window.asked = 0; window.print = () => { window.asked += 1; };")
+    page.goto(_sheet(built_demo, "soak-log"))
+    page.get_by_role("button", name="Print this sheet").click()
+    assert page.evaluate("() => window.asked") == 1
+    page.close()
+
+
 @pytest.mark.parametrize("name", BOXED)
 def test_boxes_are_where_they_were(built_demo: Path, browser: Browser, name: str) -> None:
     page = printed.as_paper(browser, _sheet(built_demo, name))
@@ -153,7 +191,7 @@ def test_a_moved_line_would_be_seen(built_demo: Path, browser: Browser, lamp: Pa
 
 
 def test_a_photocopy_loses_nothing(built_demo: Path, browser: Browser, lamp: Page) -> None:
-    """Every dot is a grey, but for the signs of the labels, which have their words beside them."""
+    """Every dot is a grey, but for signs, which have their words beside them."""
     page = printed.as_paper(browser, _sheet(built_demo, "solution-label"))
     coloured = page.locator(".print-sheet").screenshot()
     assert printed.most_colour(lamp, coloured) > MOST_COLOUR
