@@ -167,6 +167,8 @@ def test_a_page_and_ways_to_it_are_there_only_when_something_comes_back() -> Non
     assert with_ways["index.html"].count('href="today.html"') == 2
     files = {name: raw for name, raw in base_files().items() if "procedures" not in name}
     files = {name: raw for name, raw in files.items() if "quizzes" not in name}
+    handbook = "content/handbook.yaml"
+    files[handbook] = files[handbook].partition(b"posted:")[0]  # no chart of what is not there
     without = made(loaded(files))
     assert "today.html" not in without
     assert 'href="today.html"' not in without["index.html"]
