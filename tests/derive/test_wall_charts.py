@@ -9,6 +9,7 @@ from hypothesis import strategies as st
 from basinside import files
 from basinside.derive.everything import derive
 from basinside.derive.wall_charts import SIZES_POINTS
+from basinside.derive.wall_charts.strip import runs
 from basinside.derive.wall_charts.text_width import (
     BOLD_WIDTHS,
     UNKNOWN,
@@ -91,3 +92,31 @@ def test_a_value_that_the_sentence_leaves_out_stands_beside_it(derived: Derived)
     for number, figure in chart.beside:
         said = whole.steps[number - 1].step.wall or whole.steps[number - 1].step.do
         assert f"{{{{ {figure}" not in said
+
+
+@pytest.mark.parametrize(
+    ("numbers", "written"),
+    [((), ""), ((4,), "4"), ((1, 2, 3), "1–3"), ((1, 3, 4, 9), "1, 3–4, 9")],
+)
+def test_numbers_in_a_row_are_written_as_one_span(numbers: tuple[int, ...], written: str) -> None:
+    assert runs(numbers) == written
+
+
+def test_all_that_is_worn_has_its_place(derived: Derived) -> None:
+    for name, chart in derived.wall_charts.items():
+        steps = derived.procedures[name].steps
+        assert {each for each, _steps in chart.worn} == {e for placed in steps for e in placed.wear}
+        for worn, said in chart.worn:
+            asked = [placed.number for placed in steps if worn in placed.wear]
+            assert said in {"", runs(asked)}, name
+
+
+def test_signs_of_dangers_never_make_a_chart_smaller_or_too_long(derived: Derived) -> None:
+    charts = derived.wall_charts.values()
+    assert {each.dangers for each in charts} == {True, False}
+    assert all(each.fits for each in charts if each.dangers)
+
+
+def test_a_chemical_of_the_steps_says_whom_to_ring(derived: Derived) -> None:
+    assert derived.wall_charts["making-up-chlorine"].chemical_contact == "chemical-or-burn"
+    assert derived.wall_charts["steam-load"].chemical_contact == ""
