@@ -44,22 +44,26 @@ def find_with(playwright: Playwright) -> Path | None:
     return found
 
 
+def flags(more: Sequence[str] = ()) -> list[str]:
+    """Return how a Chromium is started here."""
+    as_root = hasattr(os, "geteuid") and os.geteuid() == 0
+    # Chromium refuses its sandbox to root.
+    return [*FLAGS, *more, *(["--no-sandbox"] if as_root else [])]
+
+
 @contextmanager
 def launched(more_flags: Sequence[str] = ()) -> Iterator[Browser]:
     """Start a headless Chromium and close it at the end.
 
     Raises FileNotFoundError where there is none: a browser test never passes by not running.
     """
-    flags = [*FLAGS, *more_flags]
-    if hasattr(os, "geteuid") and os.geteuid() == 0:
-        flags.append("--no-sandbox")  # Chromium refuses its sandbox to root
     with sync_playwright() as playwright:
         program = find_with(playwright)
         if program is None:
             raise FileNotFoundError(
                 "no Chromium found: `make test` gets one, or name yours in BASINSIDE_CHROMIUM"
             )
-        browser = playwright.chromium.launch(executable_path=program, args=flags)
+        browser = playwright.chromium.launch(executable_path=program, args=flags(more_flags))
         try:
             yield browser
         finally:

@@ -7,7 +7,7 @@ from contextlib import contextmanager
 from pathlib import Path
 from typing import Any
 
-from playwright.sync_api import Browser, Page, sync_playwright
+from playwright.sync_api import Browser, Page
 
 from tests.browser import chromium
 
@@ -38,27 +38,27 @@ BOXES = """() => [...document.querySelectorAll(
 
 
 @contextmanager
-def pinned(folder: Path) -> Iterator[Browser]:
-    """Start a Chromium that knows DejaVu Sans and no other font; raise where it is missing."""
+def pinned(folder: Path, beside: Browser) -> Iterator[Browser]:
+    """Start a Chromium that knows DejaVu Sans and no other font; raise where it is missing.
+
+    It is started beside one that runs: a process drives its browsers from one place.
+    """
     there = [each for each in FOLDERS if Path(each, "DejaVuSansCondensed.ttf").is_file()]
     if not there:
         raise FileNotFoundError("DejaVu Sans is missing: install fonts-dejavu-extra")
     config = folder / "fonts.conf"
     dirs = "".join(f"<dir>{each}</dir>" for each in there)
     config.write_text(FONTS.format(folders=dirs, cache=folder / "cache"), encoding="utf-8")
-    with sync_playwright() as playwright:
-        program = chromium.find_with(playwright)
-        if program is None:
-            raise FileNotFoundError("no Chromium found, or name yours in BASINSIDE_CHROMIUM")
-        browser = playwright.chromium.launch(
-            executable_path=program,
-            args=[*chromium.FLAGS, "--no-sandbox", "--disable-lcd-text"],
-            env={"FONTCONFIG_FILE": str(config), "HOME": str(folder), "PATH": "/usr/bin:/bin"},
-        )
-        try:
-            yield browser
-        finally:
-            browser.close()
+    kind = beside.browser_type
+    browser = kind.launch(
+        executable_path=chromium.find() or kind.executable_path,
+        args=chromium.flags(["--disable-lcd-text"]),
+        env={"FONTCONFIG_FILE": str(config), "HOME": str(folder), "PATH": "/usr/bin:/bin"},
+    )
+    try:
+        yield browser
+    finally:
+        browser.close()
 
 
 def sheets(page: Page, paper: str) -> int:

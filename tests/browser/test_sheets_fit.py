@@ -46,8 +46,10 @@ HEIGHTS = """() => ({
 
 
 @pytest.fixture(scope="module")
-def browser(tmp_path_factory: pytest.TempPathFactory) -> Iterator[Browser]:
-    with printed.pinned(tmp_path_factory.mktemp("fonts")) as started:
+def browser(
+    tmp_path_factory: pytest.TempPathFactory, chromium_browser: Browser
+) -> Iterator[Browser]:
+    with printed.pinned(tmp_path_factory.mktemp("fonts"), chromium_browser) as started:
         yield started
 
 
