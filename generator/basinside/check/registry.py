@@ -37,6 +37,7 @@ from basinside.check.rules.reprocessing.single_use_reprocessed import check_sing
 from basinside.check.rules.reprocessing.soiled_clean_processed import check_soiled_clean_processed
 from basinside.check.rules.reprocessing.source_missing import check_source_missing
 from basinside.check.rules.reprocessing.vessel_cannot_reach import check_vessel_cannot_reach
+from basinside.check.rules.reprocessing.worked_out_elsewhere import check_worked_out_elsewhere
 
 RULES: Final[tuple[Rule, ...]] = (
     # which route, for which part
@@ -55,6 +56,7 @@ RULES: Final[tuple[Rule, ...]] = (
     check_figure_outside_source_limits,
     check_mixed_to_another_strength,
     check_gauge_wrong_here,
+    check_worked_out_elsewhere,
     check_source_missing,
     check_edition_reused,
     # questions

@@ -38,6 +38,11 @@ def named_in(entry: object) -> Iterator[Named]:
 def _figure_file(file: FigureFile) -> Iterator[Named]:
     for figure in file.figures.values():
         yield from _citation(figure.source, figure.place)
+        if figure.worked_out:
+            yield from _figures(figure.worked_out)
+            place = figure.worked_out.place
+            yield from _one("agent", figure.worked_out.of, place, "of")
+            yield from _one("vessel", figure.worked_out.reached_by, place, "reached_by")
     for choice in file.choices.values():
         yield from _citation(choice.source, choice.place)
         for n, other in enumerate(choice.not_chosen):

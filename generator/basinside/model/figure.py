@@ -2,6 +2,8 @@
 
 from __future__ import annotations
 
+from typing import Literal
+
 from pydantic import Field
 
 from basinside.model.entry import (
@@ -11,6 +13,7 @@ from basinside.model.entry import (
     Decided,
     Entry,
     FigureId,
+    FigureRef,
     Id,
     Mapping,
     Prose,
@@ -29,6 +32,22 @@ class SourceSays(Entry):
     between: tuple[Amount, Amount] | None = None
 
 
+class WorkedOut(Entry):
+    """What a computed value follows from in this clinic; one of four.
+
+    ``of`` a chemical ``to`` a strength ``in`` a volume (in each litre, where none is named): how
+    much of the product, or how many parts of water to one of it. ``boils``: where water boils here. ``gauge_for``:
+    what a gauge shows here at a temperature. ``reached_by``: how hot a vessel gets here.
+    """
+
+    of: Id | None = None
+    to: FigureRef | None = None
+    in_: FigureRef | None = Field(default=None, alias="in")
+    boils: Literal["here"] | None = None
+    gauge_for: FigureRef | None = None
+    reached_by: Id | None = None
+
+
 class Figure(Waivable):
     """A value with its unit, its basis and its source, kept once."""
 
@@ -39,6 +58,7 @@ class Figure(Waivable):
     source: Citation | None = None
     checked: Day | None = None
     other_view: Prose | None = None
+    worked_out: WorkedOut | None = None
 
 
 class NotChosen(Entry):
