@@ -36,8 +36,9 @@ class WorkedOut(Entry):
     """What a computed value follows from in this clinic; one of four.
 
     ``of`` a chemical ``to`` a strength ``in`` a volume (in each litre, where none is named): how
-    much of the product, or how many parts of water to one of it. ``boils``: where water boils here. ``gauge_for``:
-    what a gauge shows here at a temperature. ``reached_by``: how hot a vessel gets here.
+    much of the product, or how many parts of water to one of it. ``boils``: where water boils
+    here. ``gauge_for``: what a gauge shows here at a temperature. ``reached_by``: how hot a vessel
+    gets here.
     """
 
     of: Id | None = None
