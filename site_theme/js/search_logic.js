@@ -3,14 +3,16 @@
 (function (Basinside) {
   'use strict';
 
-  const WEIGHTS = 4;
+  const IN_TITLE = 2; // a word of the title counts twice one of the text behind it
   const WHOLE_WORD = 2; // a whole word counts twice its beginning
   const PAGE_NAME = 3; // a word of the page's own name
   const EVERYWHERE = 0.2; // a word of this share of all texts may be missing, as “the” may
 
   /**
-   * @typedef {{pages: [string, string, string][], texts: any[][], terms: string[],
-   *   postings: number[][], same: string[][][]}} Index
+   * @typedef {{pages: [string, string, string][], titles: string[], texts: any[][],
+   *   terms: string[], in_titles: number[][], in_texts: number[][], same: string[][][]}} Index
+   * @typedef {{inTexts: Uint8Array, size: number, onPages: Uint8Array}} Weights
+   *   what a word weighs in each text, in how many it stands, what it weighs in each page's name
    * @typedef {{page: number, score: number, hits: {title: string, anchor: string}[]}} Found
    */
 
@@ -40,25 +42,52 @@
     return low;
   }
 
+  /** @type {WeakMap<Index, string[][]>} */
+  const knownNames = new WeakMap();
+
   /**
-   * Text -> weight of every text that holds a word, or one that begins with it.
-   * @param {Index} index @param {string} word
-   * @returns {Map<number, number>}
+   * The folded words of each page's name, worked out once an index.
+   * @param {Index} index
    */
-  function textsWith(index, word) {
-    const found = new Map();
+  function namesOf(index) {
+    const known = knownNames.get(index) || index.pages.map(([, name]) => folded(name));
+    knownNames.set(index, known);
+    return known;
+  }
+
+  /**
+   * Where a word stands, or one that begins with it.
+   * @param {Index} index @param {string} word
+   * @returns {Weights}
+   */
+  function weightsOf(index, word) {
+    const inTitles = new Uint8Array(index.titles.length);
+    const inTexts = new Uint8Array(index.texts.length);
+    /** @type {(into: Uint8Array, steps: number[] | undefined, weight: number) => void} */
+    const mark = (into, steps, weight) => {
+      let number = 0;
+      for (const step of steps || []) {
+        number += step;
+        if ((into[number] || 0) < weight) into[number] = weight;
+      }
+    };
     for (let at = firstAt(index.terms, word); at < index.terms.length; at += 1) {
       const term = index.terms[at] || '';
       if (!term.startsWith(word)) break;
-      let number = 0;
-      for (const step of index.postings[at] || []) {
-        number += step;
-        const weight = (number % WEIGHTS) * (term === word ? WHOLE_WORD : 1);
-        const text = Math.floor(number / WEIGHTS);
-        found.set(text, Math.max(found.get(text) || 0, weight));
-      }
+      const whole = term === word ? WHOLE_WORD : 1;
+      mark(inTitles, index.in_titles[at], IN_TITLE * whole);
+      mark(inTexts, index.in_texts[at], whole);
     }
-    return found;
+    let size = 0;
+    index.texts.forEach(([title], text) => {
+      const weight = Math.max(inTexts[text] || 0, inTitles[title] || 0);
+      inTexts[text] = weight;
+      if (weight) size += 1;
+    });
+    const onPages = Uint8Array.from(namesOf(index), (name) =>
+      name.some((each) => each.startsWith(word)) ? PAGE_NAME : 0
+    );
+    return { inTexts, size, onPages };
   }
 
   /**
@@ -118,46 +147,46 @@
   function look(index, query, missing) {
     const words = folded(query).map((word) => orSingular(index, word));
     if (!words.length) return [];
-    const names = index.pages.map(([, name]) => folded(name));
+    /** @type {Map<string, Weights>} */
     const looked = new Map();
     const looking = (/** @type {string} */ word) => {
-      if (!looked.has(word)) looked.set(word, textsWith(index, word));
-      return looked.get(word);
+      const known = looked.get(word) || weightsOf(index, word);
+      looked.set(word, known);
+      return known;
     };
-    const onPage = (/** @type {string} */ word, /** @type {number} */ page) =>
-      (names[page] || []).some((each) => each.startsWith(word)) ? PAGE_NAME : 0;
     const usual = EVERYWHERE * index.texts.length;
-    const asked = demands(index, words).map((phrases) => ({
-      phrases,
-      telling: !phrases.every((phrase) => phrase.every((word) => looking(word).size > usual)),
-    }));
+    const asked = demands(index, words).map((phrases) => {
+      const weights = phrases.map((phrase) => phrase.map(looking));
+      return { weights, telling: !weights.every((each) => each.every(({ size }) => size > usual)) };
+    });
     const telling = asked.filter((each) => each.telling).length;
     if (missing >= telling && missing > 0) return [];
+    const every = [...looked.values()];
     /** @type {Map<number, Found>} */
     const found = new Map();
     index.texts.forEach(([title, ...places], text) => {
+      const inText = every.some(({ inTexts }) => inTexts[text]);
       for (const [page, anchor] of places) {
+        if (!inText && anchor) continue;
         let score = 0;
-        let inText = false;
         let unmet = 0;
-        for (const { phrases, telling: counts } of asked) {
+        for (const { weights, telling: counts } of asked) {
           let best = 0;
-          for (const phrase of phrases) {
-            const weights = phrase.map((word) => {
-              const weight = looking(word).get(text) || 0;
-              if (weight) inText = true;
-              return Math.max(weight, onPage(word, page));
-            });
-            if (weights.every(Boolean)) best = Math.max(best, Math.min(...weights));
+          for (const phrase of weights) {
+            let least = Infinity;
+            for (const { inTexts, onPages } of phrase) {
+              least = Math.min(least, Math.max(inTexts[text] || 0, onPages[page] || 0));
+            }
+            best = Math.max(best, least);
           }
           score += best;
           if (!best && (counts || !telling)) unmet += 1;
         }
-        if (unmet > missing || (!inText && anchor)) continue;
+        if (unmet > missing) continue;
         const here = found.get(page) || { page, score: 0, hits: [] };
         found.set(page, here);
         here.score = Math.max(here.score, score);
-        if (anchor) here.hits.push({ title, anchor });
+        if (anchor) here.hits.push({ title: index.titles[title] || '', anchor });
       }
     });
     return [...found.values()].sort((one, other) => other.score - one.score);

@@ -1,8 +1,9 @@
 """The inverted index of the folder: which word stands at which place, as data for search.html.
 
 A place is an anchor of a page. Sentences that stand at many places (the same step in ten
-procedures) are indexed once. The page looks words up by their beginning and knows which words
-mean the same (`words.yaml`); this file decides what is found, the script only looks it up.
+procedures) are indexed once, and so is a title that stands above many texts. The page looks words
+up by their beginning and knows which words mean the same (`words.yaml`); this file decides what
+is found, the script only looks it up.
 """
 
 from __future__ import annotations
@@ -11,13 +12,9 @@ import re
 import unicodedata
 from collections.abc import Iterable, Iterator
 from dataclasses import dataclass
-from typing import Any, Final
+from typing import Any
 
 _WORD = re.compile(r"[^\W_]+(?:[.,]\d+)*")
-IN_TITLE: Final = 2
-"""Weight of a word of the title; one of the text behind it weighs 1."""
-WEIGHTS: Final = 4
-"""A posting is ``text * WEIGHTS + weight``, written as the difference from the one before."""
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -63,35 +60,49 @@ def search_index(entries: Iterable[Entry], same: Iterable[tuple[str, ...]]) -> d
         same: groups of words and phrases that mean the same.
 
     Returns:
-        ``pages`` [address, name, kind]; ``texts`` [title, [page, anchor]...]; ``terms`` sorted;
-        ``postings`` for each term; ``same`` groups of phrases, each a list of words.
+        ``pages`` [address, name, kind]; ``titles``; ``texts`` [title, [page, anchor]...]; ``terms``
+        sorted; for each term ``in_titles`` and ``in_texts``, the numbers of the titles and of the
+        texts under another title that have it, each as the difference from the one before;
+        ``same`` groups of phrases, each a list of words.
     """
     pages: dict[Page, int] = {}
-    texts: dict[tuple[str, str], int] = {}
+    titles: dict[tuple[str, str], int] = {}
+    texts: dict[tuple[int, str], int] = {}
     places: list[list[list[Any]]] = []
-    found: dict[str, dict[int, int]] = {}
+    in_titles: dict[str, set[int]] = {}
+    in_texts: dict[str, set[int]] = {}
     for each in entries:
         page = pages.setdefault(each.page, len(pages))
-        text = texts.setdefault((each.title, f"{each.also} {each.text}"), len(texts))
+        named = dict.fromkeys(folded(f"{each.title} {each.also}"))
+        title = titles.setdefault((each.title, each.also), len(titles))
+        for word in named:
+            _add(in_titles, word, title)
+        text = texts.setdefault((title, each.text), len(texts))
         if text == len(places):
             places.append([])
-            for weight, said in ((IN_TITLE, f"{each.title} {each.also}"), (1, each.text)):
-                for word in folded(said):
-                    found.setdefault(word, {}).setdefault(text, weight)
+            for word in folded(each.text):
+                if word not in named:
+                    _add(in_texts, word, text)
         places[text].append([page, each.anchor] if each.anchor else [page])
-    terms = sorted(found)
+    terms = sorted(in_titles.keys() | in_texts.keys())
     return {
         "pages": [[page.href, page.name, page.kind] for page in pages],
+        "titles": [title for title, _also in titles],
         "texts": [[title, *places[n]] for (title, _text), n in texts.items()],
         "terms": terms,
-        "postings": [list(_differences(found[term])) for term in terms],
+        "in_titles": [list(_differences(in_titles.get(term, ()))) for term in terms],
+        "in_texts": [list(_differences(in_texts.get(term, ()))) for term in terms],
         "same": [group for group in map(_group, same) if len(group) > 1],
     }
 
 
-def _differences(found: dict[int, int]) -> Iterator[int]:
+def _add(found: dict[str, set[int]], word: str, number: int) -> None:
+    found.setdefault(word, set()).add(number)
+
+
+def _differences(numbers: Iterable[int]) -> Iterator[int]:
     before = 0
-    for number in sorted(text * WEIGHTS + weight for text, weight in found.items()):
+    for number in sorted(numbers):
         yield number - before
         before = number
 
