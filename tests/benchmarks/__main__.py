@@ -16,6 +16,7 @@ import time
 from pathlib import Path
 
 from basinside.pipeline import build
+from tests.benchmarks import pages
 from tests.benchmarks.preview import seconds_to_be_seen
 from tests.benchmarks.synthetic import CHECKOUT, make_clinic, make_markdown
 
@@ -31,6 +32,7 @@ def main() -> None:
         f"{platform.python_version()}, {platform.system()} {platform.release()}"
     )
     demo()
+    pages.main()
     for size in sizes:
         with tempfile.TemporaryDirectory() as folder:
             bench(Path(folder), size)

@@ -17,7 +17,9 @@ BLOCKS = frozenset("p li h1 h2 h3 h4 td th dt dd summary figcaption caption lege
 SILENT = frozenset({"script", "style", "title", "head", "svg"})
 
 
-def make_clinic(folder: Path, procedures: int) -> None:
+def make_clinic(
+    folder: Path, procedures: int, *, procedures_a_topic: int = PROCEDURES_A_TOPIC
+) -> None:
     """Write a clinic of so many procedures, ten items each, no two procedures alike in words."""
     content = CHECKOUT / "content"
     shutil.copytree(
@@ -44,7 +46,9 @@ def make_clinic(folder: Path, procedures: int) -> None:
         )
         text = re.sub(r"(        why: [^>\n].*)", rf"\1 Case {n} of the synthetic ward.", text)
         (folder / "content" / "procedures" / f"{name}.yaml").write_text(text)
-        (folder / "quizzes" / "questions" / f"{name}.yaml").write_text(_items(n, name))
+        (folder / "quizzes" / "questions" / f"{name}.yaml").write_text(
+            _items(n, name, f"topic-{n // procedures_a_topic}")
+        )
     (folder / "content" / "handbook.yaml").write_text(_handbook(handbook))
     shutil.copy(CHECKOUT / "mkdocs.yml", folder / "mkdocs.yml")
 
@@ -59,8 +63,8 @@ def _handbook(text: str) -> str:
     return yaml.safe_dump(card, sort_keys=False, allow_unicode=True)
 
 
-def _items(n: int, name: str) -> str:
-    lines = [f"topic: topic-{n // PROCEDURES_A_TOPIC}", "pool: practice", "items:"]
+def _items(n: int, name: str, topic: str) -> str:
+    lines = [f"topic: {topic}", "pool: practice", "items:"]
     for k in range(ITEMS_A_PROCEDURE):
         lines += [
             f"  - item: {name}-{k}",
