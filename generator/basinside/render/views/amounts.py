@@ -33,15 +33,23 @@ def amounts_view(spot: Spot) -> AmountsView:
     sections = tuple(_section(spot, kind) for kind in CAUTIONS)
     return AmountsView(
         title=_("Amounts and times"),
-        lead=plain(
-            _(
-                "The tables hold our own usual amounts. For anything else fill in the form."
-                " It shows how the answer is worked out, and says why when there is none."
-            )
-        ),
+        lead=plain(_lead(sections)),
         jump_label=_("What do you need?"),
         jump=tuple(LinkView(text=each.heading, href=f"#{each.kind}") for each in sections),
         sections=sections,
+    )
+
+
+def _lead(sections: tuple[AmountSectionView, ...]) -> str:
+    """Return what the page is for; a handbook may as yet name no vessel, bottle or volume."""
+    if not any(each.table for each in sections):
+        return _(
+            "Fill in the form. It shows how the answer is worked out, and says why when there"
+            " is none."
+        )
+    return _(
+        "The tables hold our own usual amounts. For anything else fill in the form."
+        " It shows how the answer is worked out, and says why when there is none."
     )
 
 

@@ -88,7 +88,11 @@ def _jobs(spot: Spot) -> tuple[LinkView, ...]:
         LinkView(
             text=_("Look something up"),
             href="reference.html",
-            note=_("Values, chemicals, ways, words, sources."),
+            note=(
+                _("Values, chemicals, ways, words, sources.")
+                if content.words
+                else _("Values, chemicals, ways, sources.")
+            ),
         )
     )
     if content.procedures:

@@ -219,7 +219,7 @@ def _not_here(spot: Spot) -> SectionView:
         text=plain_each(
             _("No names and no patients. People appear by what they are in the clinic."),
             _(
-                "No records of single loads, baths or tests. Those are on paper, in the logs above,"
+                "No records of single loads, baths or tests. Those are in the logs, on paper,"
                 " and the load number is in the clinic's own patient register."
             ),
             _(
