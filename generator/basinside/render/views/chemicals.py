@@ -63,16 +63,7 @@ def chemicals(spot: Spot, words: tuple[str, ...]) -> Prose:
 
 def uses_of_agent(spot: Spot, agent: Agent) -> list[str]:
     """Return the procedures that use a chemical: in a step, or to lubricate a part."""
-    found = []
-    for name in spot.desk.content.procedures:
-        whole = spot.desk.whole(name)
-        oiled = any(part.lubricate and part.lubricate.with_ == agent.agent for part in whole.parts)
-        if any(
-            placed.step.agent == agent.agent or (oiled and placed.step.action == "lubricate")
-            for placed in whole.steps
-        ):
-            found.append(name)
-    return found
+    return spot.desk.procedures_with.get(agent.agent, [])
 
 
 def _kept_moist(spot: Spot, agent: Agent) -> list[str]:

@@ -57,6 +57,19 @@ class Desk:
         return titles
 
     @cached_property
+    def procedures_with(self) -> dict[str, list[str]]:
+        """The procedures that use each chemical: in a step, or to lubricate a part."""
+        found: dict[str, dict[str, None]] = {}
+        for name, whole in self.derived.procedures.items():
+            oils = [part.lubricate.with_ for part in whole.parts if part.lubricate]
+            for placed in whole.steps:
+                step = placed.step
+                used = [step.agent] if step.agent else []
+                for agent in (*used, *(oils if step.action == "lubricate" else ())):
+                    found.setdefault(agent, {})[name] = None
+        return {agent: list(names) for agent, names in found.items()}
+
+    @cached_property
     def practice_topics(self) -> dict[str, list[AskedItem]]:
         """The practice items by topic, in file order."""
         topics: dict[str, list[AskedItem]] = {}
