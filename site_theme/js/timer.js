@@ -145,14 +145,14 @@
     if (!about) return;
     const path = `${known.procedure}/${step}`;
     const keeper = await Basinside.timers();
-    const mine = () => keeper.all().filter((/** @type {any} */ each) => each.step === path);
+    const mine = () => keeper.value().filter((/** @type {any} */ each) => each.step === path);
     const name = make('input', { type: 'text', id: Basinside.freshId('time'), maxlength: Basinside.timing.LONGEST_NAME, autocomplete: 'off' });
     const list = make('div', { class: 'times' });
     const full = make('p', { role: 'status' });
     const named = (/** @type {string} */ what) => (mine().length ? `${what} (${mine().length + 1})` : what);
     const begin = () => {
       wakeSound();
-      if (keeper.all().length >= Basinside.timing.MOST) {
+      if (keeper.value().length >= Basinside.timing.MOST) {
         full.textContent = say('timer.full', { n: Basinside.timing.MOST });
         return;
       }
@@ -198,11 +198,11 @@
     let quiet = new Set();
     let beat = 0;
     const due = () =>
-      keeper.all().filter((/** @type {any} */ each) =>
+      keeper.value().filter((/** @type {any} */ each) =>
         ['reached', 'too-long'].includes(Basinside.timing.read(each, Date.now()).state)
       );
     const draw = () => {
-      const all = keeper.all();
+      const all = keeper.value();
       const ringing = due().filter((/** @type {any} */ each) => !quiet.has(each.id));
       container.hidden = all.length === 0;
       const hush = () => {
@@ -228,10 +228,10 @@
       );
       document.title = ringing.length ? say('timer.title', { n: ringing.length, title }) : title;
     };
-    keepDrawn(keeper, draw, () => keeper.all());
+    keepDrawn(keeper, draw, () => keeper.value());
     document.addEventListener('pointerdown', wakeSound, { once: true });
     setInterval(() => {
-      countDown(container, keeper.all());
+      countDown(container, keeper.value());
       const ringing = due().some((/** @type {any} */ each) => !quiet.has(each.id));
       if (ringing && beat % AGAIN === 0) sound();
       beat = ringing ? beat + 1 : 0;

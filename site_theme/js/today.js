@@ -82,7 +82,7 @@
 
     function draw(/** @type {string} */ from) {
       const now = Date.now();
-      const ticks = keeper.ticks();
+      const ticks = keeper.value();
       hold(ticks, now);
       if (from === 'clock') {
         Basinside.shiftTimes(result, now);
@@ -103,7 +103,7 @@
 
     window.addEventListener('beforeprint', () => {
       const now = new Date();
-      const ticks = keeper.ticks();
+      const ticks = keeper.value();
       Basinside.shiftTimes(result, now.getTime());
       const until = clockWords(shift.until(ticks, plan.hours), now.getTime());
       const { clock } = Basinside.timing;
