@@ -8,7 +8,7 @@ from __future__ import annotations
 
 from collections.abc import Iterable, Iterator, Mapping
 from math import floor
-from typing import Final
+from typing import Final, get_args
 
 from basinside.model.content import Content
 from basinside.model.derived import (
@@ -31,17 +31,7 @@ from basinside.model.shift import (
 from basinside.quantity import Quantity
 from basinside.units import Kind
 
-GROUPS: Final[tuple[NeedGroup, ...]] = (
-    "heat",
-    "water",
-    "protection",
-    "strip or indicator",
-    "wrapping",
-    "container",
-    "brush or tool",
-    "chemical",
-    "other",
-)
+GROUPS: Final = tuple(each for each in get_args(NeedGroup) if each != "vessel")
 """The groups in which a shift is asked, in the order of asking."""
 
 WATERS: Final = frozenset({"water", "saline"})

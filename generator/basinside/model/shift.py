@@ -15,7 +15,7 @@ from basinside.model.procedure import Procedure
 from basinside.model.words import EquipmentKind
 from basinside.quantity import Quantity
 
-NeedGroup = EquipmentKind | Literal["chemical", "other"]
+NeedGroup = Literal[EquipmentKind, "chemical", "other"]
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)

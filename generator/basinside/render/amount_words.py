@@ -12,9 +12,9 @@ from basinside.model.amounts import Amount, Answer, Said
 from basinside.render.amount_phrases import AMOUNT_PHRASES
 from basinside.render.views.spot import day_words
 from basinside.render.wording import _, sentence
+from basinside.units import PPM_IN_PERCENT
 
 LINE_SIGNS: Final = 92
-PPM_IN_PERCENT: Final = 10_000
 
 
 def phrase(key: str, **holes: str) -> str:

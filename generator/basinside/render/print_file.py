@@ -14,8 +14,8 @@ from markupsafe import Markup
 from basinside.model.content import Content
 from basinside.model.derived import Derived
 from basinside.render.environment import Theme
-from basinside.render.view_types import ChromeView, LinkView
 from basinside.render.view_types.prints import PrintFileView, SheetView
+from basinside.render.views.paper import paper_chrome
 from basinside.render.views.prints.catalogue import Print, kind_words, prints
 from basinside.render.views.spot import Desk, Spot
 from basinside.render.wording import _
@@ -55,17 +55,10 @@ def print_file(content: Content, derived: Derived, theme: Theme, chosen: Iterabl
     digest = base64.b64encode(hashlib.sha256(style.encode()).digest()).decode()
     title = sheets[0].title if len(sheets) == 1 else _("Paper")
     handbook = content.handbook
-    chrome = ChromeView(
-        language=handbook.language if handbook else "en",
+    chrome = replace(
+        paper_chrome(title, handbook.language if handbook else "en"),
         policy=POLICY.format(digest=digest),
-        title=title,
         stylesheet="",
-        site_title="",
-        home="",
-        skip="",
-        nav_label="",
-        nav=(),
-        alarm=LinkView(text="", href=""),
         sprite=theme.sprite(spot.signs),
     )
     view = PrintFileView(

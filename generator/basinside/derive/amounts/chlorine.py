@@ -8,12 +8,12 @@ from typing import Final
 from basinside.derive.amounts.numbers import down, plain
 from basinside.derive.amounts.typed import Reader, RefusedInputError
 from basinside.model.amounts import Ground, Said, said
+from basinside.units import PPM_IN_PERCENT
 
 LITRE: Final = 1000  # mL
 LEAST_WANTED, MOST_WANTED = "0.001", "20"  # % (our own bounds)
 VOLUMES: Final = {"L": ("0.01", "1000"), "mL": ("10", "1000000")}
 """From a beaker to a tank (our own bounds): more is a slip of the unit."""
-PPM_IN_PERCENT: Final = 10_000
 MUCH_STRONGER: Final = 2
 """Times as strong as wanted, from which the answer says so (common practice)."""
 

@@ -22,7 +22,7 @@ from basinside.model.derived import VesselReach, WholeProcedure
 from basinside.model.entry import FigureRef
 from basinside.model.equipment import Route
 from basinside.quantity import Quantity
-from basinside.units import Kind
+from basinside.units import PPM_IN_PERCENT, Kind
 
 TABLET_FIGURE: Final = "tablets.available"
 BATH_FIGURE: Final = "chlorine.bath-volume"
@@ -31,7 +31,6 @@ ENOUGH_FIGURE: Final = "boil.enough-heat"
 """The ids under which a handbook keeps these, if it does."""
 
 MEASURES: Final = ("jug", "syringe", "spoon", "cup", "bucket")
-PPM_IN_PERCENT: Final = 10_000
 SECONDS_IN_MINUTE: Final = 60
 MOST_PLACES: Final = 9  # decimals of a value that has no finite number of them
 

@@ -8,6 +8,7 @@ from math import ceil, floor
 from typing import Final
 
 from basinside.check.checked import Checked
+from basinside.check.mixtures import MUCH_TOO_STRONG
 from basinside.check.rule import Finding, rule
 from basinside.check.saying import amount
 from basinside.model.derived import PlacedStep
@@ -16,11 +17,9 @@ from basinside.model.figure import Figure
 from basinside.model.prose import references
 from basinside.problem import Level
 from basinside.quantity import Quantity
-from basinside.units import Kind
+from basinside.units import PPM_IN_PERCENT, Kind
 
-MUCH_TOO_STRONG: Final = 2  # times; measures are rounded up, but never that far (our own bound)
 LARGEST_PERCENT: Final = 100
-PPM_IN_PERCENT: Final = 10_000
 
 
 @rule(level=Level.STOP)

@@ -9,6 +9,7 @@ from math import ceil, floor
 from typing import Final
 
 from basinside.check.checked import Checked
+from basinside.check.mixtures import MUCH_TOO_STRONG
 from basinside.check.rule import Finding, rule
 from basinside.check.saying import amount
 from basinside.model.figure import Figure, WorkedOut
@@ -17,8 +18,6 @@ from basinside.science.boiling import boiling_point_celsius
 from basinside.science.steam import gauge_pressure_kpa
 from basinside.units import Kind
 
-MUCH_TOO_STRONG: Final = 2
-"""Times what is needed; a house's measures are rounded up, but never that far (our own bound)."""
 MILLILITRES_IN_LITRE: Final = 1000
 NEAR_CELSIUS: Final = 2
 NEAR_KPA: Final = 10

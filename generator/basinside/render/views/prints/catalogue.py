@@ -87,14 +87,15 @@ def kind_words(kind: str) -> str:
 
 def prints(spot: Spot) -> Iterator[Print]:
     """Yield every sheet that this handbook has something to put on."""
+    there = _there(spot)
     for kind in KINDS:
         if kind == "wall-chart":
             yield from _wall_charts(spot)
         elif kind == "use-tally":
             yield from _tallies(spot)
-        elif kind == "boiling-and-gauge-card" and kind in _there(spot):
+        elif kind == "boiling-and-gauge-card" and kind in there:
             yield from _gauge_cards(spot)
-        elif kind in _there(spot):
+        elif kind in there:
             yield Print(kind=kind, of="", name=kind, short=kind_words(kind), view=SINGLE[kind])
 
 
