@@ -12,7 +12,7 @@ from basinside.model.entry import FigureRef
 from basinside.model.equipment import Route
 from basinside.model.figure import Figure
 from basinside.model.instrument import Instrument, Part
-from basinside.model.words import CareLevel
+from basinside.model.words import CareLevel, MakesSure, Writes
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -57,6 +57,32 @@ class Checked:
             if whole.instrument and whole.route and whole.level
             if whole.instrument.label != "single use"
         )
+
+    @cached_property
+    def _with_tasks(self) -> dict[str, tuple[PlacedStep, ...]]:
+        return {}
+
+    def with_tasks(self, whole: WholeProcedure) -> tuple[PlacedStep, ...]:
+        """Return a procedure's steps, those of a task that a step leads to (`see`) after it."""
+        name = whole.procedure.procedure
+        found = self._with_tasks.get(name)
+        if found is None:
+            steps: list[PlacedStep] = []
+            for placed in whole.steps:
+                steps.append(placed)
+                task = self.derived.procedures.get(placed.step.see) if placed.step.see else None
+                if task is not None and task is not whole:
+                    steps.extend(task.steps)
+            found = self._with_tasks[name] = tuple(steps)
+        return found
+
+    def assured(self, whole: WholeProcedure) -> frozenset[MakesSure]:
+        """Return what a procedure makes sure of, in its own steps and in tasks they lead to."""
+        return frozenset(word for each in self.with_tasks(whole) for word in each.step.makes_sure)
+
+    def written(self, whole: WholeProcedure) -> frozenset[Writes]:
+        """Return what a procedure writes down, in its own steps and in tasks they lead to."""
+        return frozenset(word for each in self.with_tasks(whole) for word in each.step.writes)
 
     def needed(self, instrument: Instrument, part: Part) -> NeededLevel:
         """Return the least level of a part."""

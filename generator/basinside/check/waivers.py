@@ -48,6 +48,8 @@ def all_waivers(content: Content) -> tuple[WaiverAt, ...]:
 def _waivable(content: Content) -> Iterator[Waivable]:
     if content.handbook is not None:
         yield content.handbook
+    yield from content.sources.values()
+    yield from content.equipment.values()
     yield from content.figures.values()
     yield from content.agents.values()
     yield from content.routes.values()

@@ -9,7 +9,7 @@ from typing import Any, Final, NamedTuple, get_args
 from pydantic import BaseModel
 
 from basinside.model.entry import FigureRef
-from basinside.model.equipment import Agent, IncidentFile, Route
+from basinside.model.equipment import Agent, EquipmentFile, IncidentFile, Route
 from basinside.model.figure import FigureFile
 from basinside.model.handbook import Handbook
 from basinside.model.instrument import Instrument
@@ -38,6 +38,8 @@ def named_in(entry: object) -> Iterator[Named]:
 def _figure_file(file: FigureFile) -> Iterator[Named]:
     for figure in file.figures.values():
         yield from _citation(figure.source, figure.place)
+        if figure.maker_says:
+            yield from _citation(figure.maker_says.source, figure.maker_says.place)
         if figure.worked_out:
             yield from _figures(figure.worked_out)
             place = figure.worked_out.place
@@ -53,6 +55,8 @@ def _agent(agent: Agent) -> Iterator[Named]:
     yield from _figures(agent)
     if agent.strength_check:
         yield from _figures(agent.strength_check)
+    if agent.product and agent.product.label_says:
+        yield from _figures(agent.product.label_says)
     yield from _many("incident", agent.first_aid, agent.place, "first_aid")
 
 
@@ -60,6 +64,11 @@ def _route(route: Route) -> Iterator[Named]:
     yield from _figures(route)
     yield from _one("agent", route.agent, route.place, "agent")
     yield from _many("equipment", route.needs, route.place, "needs")
+
+
+def _equipment(file: EquipmentFile) -> Iterator[Named]:
+    for tool in file.equipment.values():
+        yield from _many("agent", tool.only_for, tool.place, "only_for")
 
 
 def _incidents(file: IncidentFile) -> Iterator[Named]:
@@ -98,6 +107,10 @@ def _handbook(handbook: Handbook) -> Iterator[Named]:
         yield from _many_keys("instrument", getattr(clinic, name), clinic.place, name)
     for rule in clinic.emergency:
         yield from _many("instrument", rule.for_, rule.place, "for")
+    for flush in clinic.eye_flush:
+        yield Named("equipment", flush.with_, flush.place.at("with"))
+    if clinic.spore_test:
+        yield from _figures(clinic.spore_test)
     for posted in handbook.posted:
         if posted.print in PRINTS_OF:
             yield from _one(PRINTS_OF[posted.print], posted.of, posted.place, "of")
@@ -135,6 +148,7 @@ def _instrument(instrument: Instrument) -> Iterator[Named]:
         yield Named("part", f"{name}/{used}", place.at("at_use", used))
     for line in instrument.function_test:
         yield from _figures(line)
+        yield from _parts(name, line.tests, line.place, "tests")
     yield from _figures(instrument)
     if instrument.use_limit:
         yield from _figures(instrument.use_limit)
@@ -239,6 +253,7 @@ _FINDERS: Final[tuple[tuple[type, Callable[[Any], Iterator[Named]]], ...]] = (
     (FigureFile, _figure_file),
     (Agent, _agent),
     (Route, _route),
+    (EquipmentFile, _equipment),
     (IncidentFile, _incidents),
     (Instrument, _instrument),
     (Procedure, _procedure),

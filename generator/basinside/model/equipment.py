@@ -20,10 +20,20 @@ from basinside.model.words import (
     EquipmentKind,
     Family,
     Hazard,
+    IncidentKind,
     ProductKind,
     RouteKind,
     Worn,
 )
+
+
+class LabelSays(Entry):
+    """What the label of the product held asks for, which goes before a general value."""
+
+    hold: FigureRef | None = None
+    temperature: FigureRef | None = None
+    life: FigureRef | None = None
+    at_least: FigureRef | None = None
 
 
 class Product(Entry):
@@ -31,6 +41,7 @@ class Product(Entry):
 
     kind: ProductKind
     strength: Amount | None = None
+    label_says: LabelSays | None = None
 
 
 class StrengthCheck(Entry):
@@ -72,6 +83,7 @@ class Route(Waivable):
     level: CareLevel
     kind: RouteKind
     wrapped: Truth | None = None
+    short_cycle: Truth = False
     temperature: FigureRef | None = None
     hold: FigureRef | None = None
     agent: Id | None = None
@@ -79,15 +91,25 @@ class Route(Waivable):
     needs: tuple[Id, ...] = ()
 
 
-class Equipment(Entry):
+class Equipment(Waivable):
     """A tool, container or supply that steps and routes need.
 
     What has a ``kind`` is asked for at the beginning of a shift by every procedure that uses it;
     what has none, only by the routes that need it. A ``vessel`` is asked for as the clinic's own.
+    ``processed``: boiled or sterile before it touches what is. ``only_for``: the chemicals that
+    may be in it; none named, any. ``holds``: up to its line. ``wraps_for``: the kinds of route
+    that pass through it.
     """
 
     name: Text
     kind: EquipmentKind | None = None
+    processed: Truth = False
+    pointed: Truth = False
+    metal: Truth = False
+    lid: Truth = False
+    holds: Amount | None = None
+    only_for: tuple[Id, ...] = ()
+    wraps_for: tuple[RouteKind, ...] = ()
     note: Prose | None = None
 
 
@@ -117,6 +139,7 @@ class Incident(Waivable):
 
     incident: Id
     name: Text
+    kinds: tuple[IncidentKind, ...] = ()
     first_minute: Prose
     wait: FigureRef | None = None
     then: Prose

@@ -32,6 +32,12 @@ class SourceSays(Entry):
     between: tuple[Amount, Amount] | None = None
 
 
+class MakerSays(SourceSays):
+    """What the maker's instructions ask for where a local value differs, and where they say it."""
+
+    source: Citation
+
+
 class WorkedOut(Entry):
     """What a computed value follows from in this clinic; one of four.
 
@@ -59,6 +65,8 @@ class Figure(Waivable):
     source: Citation | None = None
     checked: Day | None = None
     other_view: Prose | None = None
+    maker_says: MakerSays | None = None
+    accepted: Decided | None = None
     worked_out: WorkedOut | None = None
 
 
@@ -89,7 +97,7 @@ class FigureFile(Entry):
     choices: Mapping[FigureId, Choice] = Field(default_factory=dict)
 
 
-class Source(Entry):
+class Source(Waivable):
     """A document that values and permissions are taken from."""
 
     by: Text

@@ -11,6 +11,7 @@ from basinside.model.entry import (
     Decided,
     EditionId,
     Entry,
+    FigureRef,
     Id,
     Mapping,
     OneOrMore,
@@ -18,7 +19,7 @@ from basinside.model.entry import (
     Text,
     Waivable,
 )
-from basinside.model.words import RegulatorKind, VesselKind
+from basinside.model.words import RegulatorKind, Side, VesselKind
 
 
 class Contact(Entry):
@@ -69,6 +70,36 @@ class Emergency(Decided):
     do: Prose
 
 
+class EyeFlush(Entry):
+    """A place where eyes are rinsed, and with what."""
+
+    at: Text
+    with_: Id = Field(alias="with")
+
+
+class NotAvailable(Entry):
+    """What is done instead of something that cannot be had, since when, and who was asked."""
+
+    instead: Prose
+    since: Day
+    asked_for: Prose
+
+
+class SporeTest(Entry):
+    """How often a biological indicator is run, or what is done without one."""
+
+    every: FigureRef | None = None
+    not_available: NotAvailable | None = None
+
+
+class WorkPlace(Entry):
+    """Where work is done: dirty, clean, or both at different times with a wipe between."""
+
+    work: Text
+    side: Side
+    between: Prose | None = None
+
+
 class Clinic(Entry):
     """Where the clinic lies and what it has."""
 
@@ -79,6 +110,16 @@ class Clinic(Entry):
     cases_per_year: Mapping[Id, Count] = {}
     ready_reserve: Mapping[Id, Count] = {}
     emergency: tuple[Emergency, ...] = ()
+    eye_flush: tuple[EyeFlush, ...] = ()
+    spore_test: SporeTest | None = None
+    places: tuple[WorkPlace, ...] = ()
+
+
+class Reading(Entry):
+    """How hard sentences may be: words in one, and years of school (Flesch and Kincaid)."""
+
+    words: Count = 20
+    grade: Count = 8
 
 
 class Posted(Entry):
@@ -140,6 +181,8 @@ class Handbook(Waivable):
     clinic: Clinic
     posted: tuple[Posted, ...] = ()
     avoid_words: tuple[Text, ...] = ()
+    reading: Reading | None = None
+    who_signs: tuple[Text, ...] = ()
     retention: Amount | None = None
     scopes: Mapping[Id, tuple[Id, ...]] = {}
     policy: tuple[PolicyLine, ...] = ()

@@ -17,7 +17,15 @@ from basinside.model.entry import (
     Truth,
     Waivable,
 )
-from basinside.model.words import CareLevel, Contact, Immersion, Label, ThenWhat
+from basinside.model.words import (
+    CareLevel,
+    Contact,
+    Immersion,
+    Label,
+    Material,
+    PartKind,
+    ThenWhat,
+)
 
 
 class Survives(Entry):
@@ -70,6 +78,8 @@ class Part(Waivable):
 
     part: Id
     name: Text | None = None
+    kinds: tuple[PartKind, ...] = ()
+    made_of: Material | None = None
     count: Count
     lumen: Truth = False
     touches: tuple[Contact, ...]
@@ -125,11 +135,12 @@ class KeepMoist(Entry):
 
 
 class TestLine(Entry):
-    """One line of the function test."""
+    """One line of the function test; ``tests`` are the parts whose working it shows."""
 
     __test__ = False
 
     do: Prose
+    tests: tuple[Id, ...] = ()
     wait: FigureRef | None = None
     expect: Prose
     if_not: Prose

@@ -89,6 +89,7 @@ class NumberAsked(Entry):
 
     right: AmountOrFigure
     accept: Accept | None = None
+    exact: Truth = False
     unsafe: UnsafeSide
     because: Prose
     mistakes: tuple[Mistake, ...] = ()

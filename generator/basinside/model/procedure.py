@@ -15,7 +15,16 @@ from basinside.model.entry import (
     Truth,
     Waivable,
 )
-from basinside.model.words import Action, DangerKind, PartsAre, StageName, Water, Worn
+from basinside.model.words import (
+    Action,
+    DangerKind,
+    MakesSure,
+    PartsAre,
+    StageName,
+    Water,
+    Worn,
+    Writes,
+)
 
 
 class Longest(FigureRef):
@@ -50,7 +59,11 @@ class WordingOnly(Decided):
 
 
 class Step(Waivable):
-    """One thing to do."""
+    """One thing to do.
+
+    ``do`` says it to people. ``makes_sure`` and ``writes`` say to the rules, in words of closed
+    lists, what the sentence looks after and what is written down; neither is shown nor signed.
+    """
 
     step: Id
     action: Action
@@ -68,6 +81,8 @@ class Step(Waivable):
     temperature: FigureRef | None = None
     parts: tuple[Id, ...] = ()
     parts_are: PartsAre | None = None
+    makes_sure: tuple[MakesSure, ...] = ()
+    writes: tuple[Writes, ...] = ()
     water: Water | None = None
     in_: Id | None = Field(default=None, alias="in")
     with_: tuple[Id, ...] = Field(default=(), alias="with")

@@ -68,6 +68,7 @@ class Item(Waivable):
     extra: tuple[Prose, ...] = ()
     negative: Truth = False
     picture: Text | None = None
+    picture_shows: Prose | None = None
     built_on: BuiltOn | None = None
 
 
