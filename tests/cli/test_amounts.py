@@ -81,7 +81,7 @@ def test_a_refusal_says_why_and_what_would_do() -> None:
 @pytest.mark.parametrize("typed", ["1e999", "-0", "٣٫٥", "", " ", "9" * 5000, "\u202e5", "1,000L"])
 def test_hostile_volumes_are_refused_in_words(typed: str) -> None:
     told = amount("liquid", f"--volume={typed}")
-    assert told.code == (0 if typed == "" else 1), told.said  # left out: the clinic's own
+    assert told.code == (1 if typed.strip() else 2), told.said
     assert len(told.said) < 2000
     assert "Traceback" not in told.said
 
@@ -160,3 +160,17 @@ def test_help_names_every_calculator() -> None:
     assert all(kind in told.said for kind in AMOUNT_KINDS)
     for kind in AMOUNT_KINDS:
         assert basinside("amount", kind, "--help").code == 0
+
+
+@pytest.mark.parametrize(
+    ("kind", "option"),
+    [("liquid", "--strength"), ("liquid", "--volume"), ("boiling", "--altitude"),
+     ("out-time", "--start"), ("discard", "--made"), ("sets", "--hours")],
+)  # fmt: skip
+@pytest.mark.parametrize("empty", ["", "  "])
+def test_an_option_given_empty_is_not_taken_for_the_clinics_own(
+    kind: str, option: str, empty: str
+) -> None:
+    told = amount(kind, option, empty)
+    assert told.code == 2
+    assert f"'{option}': nothing is written there; write it, or leave the option out." in told.said

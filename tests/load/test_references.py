@@ -90,3 +90,19 @@ def test_a_name_for_nothing_gets_the_nearest(file: str, old: str, new: str, line
 )
 def test_mentions_are_found_with_their_place(text: str, found: list[object]) -> None:
     assert [tuple(each) for each in mentions_in(text)] == found
+
+
+@pytest.mark.parametrize(
+    ("about", "line"),
+    [
+        ("chlorine.bath", "there is no value “chlorine.bath”. Write it in a file of"
+         " content/figures/, or name another"),
+        ("bath.holt", "there is no value “bath.holt”. Did you mean “bath.hold”?"),
+        ("bulb-soak/wsh", "there is no step “bulb-soak/wsh”. Did you mean “bulb-soak/wash”?"),
+        ("chlorine-bat", "there is no entry “chlorine-bat”. Did you mean “chlorine-bath”?"),
+    ],
+)  # fmt: skip
+def test_what_is_near_is_sought_among_its_own_kind_only(about: str, line: str) -> None:
+    file = "quizzes/questions/bath.yaml"
+    old = "about: [bulb-soak/start-timing]"
+    assert any(line in each for each in told(file, old, f"about: [{about}]"))

@@ -7,10 +7,12 @@ import re
 import sys
 from collections.abc import Callable
 from datetime import datetime
+from functools import partial
 from pathlib import Path
 from typing import Any, TypeVar
 
 import click
+from click.core import ParameterSource
 
 from basinside.cli.listed import Listed
 from basinside.cli.typed import day_or_today, folder_option, say
@@ -35,6 +37,17 @@ SPELT = {
 }
 
 
+def _written(context: click.Context, option: click.Parameter, value: str) -> str:
+    """Refuse a field that was given empty: what the clinic has is meant only by leaving it out."""
+    given = context.get_parameter_source(option.name or "")
+    if given is ParameterSource.COMMANDLINE and not value.strip():
+        raise click.BadParameter("nothing is written there; write it, or leave the option out.")
+    return value
+
+
+_field = partial(click.option, callback=_written)
+
+
 @click.group("amount", cls=Listed)
 def amount() -> None:
     """Work out an amount or a time.
@@ -52,10 +65,10 @@ def _asked(function: F) -> F:
 
 
 def _chlorine(function: F) -> F:
-    function = click.option(
+    function = _field(
         "--volume", default="", help="The whole bath, as 5L or 500mL; the clinic's own by default."
     )(function)
-    return click.option(
+    return _field(
         "--wanted",
         default="",
         help="Wanted strength in % available chlorine; the clinic's own bath by default.",
@@ -124,9 +137,9 @@ def _made(place: amounts.Place, wanted: str, volume: str) -> dict[str, str]:
 
 
 @amount.command()
-@click.option("--strength", default="", help="What the label says, in % available chlorine.")
-@click.option("--degrees", default="", help="What the label says, in degrees chlorum.")
-@click.option("--hypochlorite", default="", help="What the label says, in % sodium hypochlorite.")
+@_field("--strength", default="", help="What the label says, in % available chlorine.")
+@_field("--degrees", default="", help="What the label says, in degrees chlorum.")
+@_field("--hypochlorite", default="", help="What the label says, in % sodium hypochlorite.")
 @_chlorine
 @_asked
 def liquid(
@@ -151,7 +164,7 @@ def liquid(
 
 
 @amount.command()
-@click.option("--strength", default="", help="Available chlorine in the powder, in %.")
+@_field("--strength", default="", help="Available chlorine in the powder, in %.")
 @_chlorine
 @_asked
 def powder(strength: str, wanted: str, volume: str, folder: Path, as_json: bool) -> None:
@@ -162,7 +175,7 @@ def powder(strength: str, wanted: str, volume: str, folder: Path, as_json: bool)
 
 
 @amount.command()
-@click.option("--grams", default="", help="Available chlorine in one tablet, in g.")
+@_field("--grams", default="", help="Available chlorine in one tablet, in g.")
 @_chlorine
 @_asked
 def tablets(grams: str, wanted: str, volume: str, folder: Path, as_json: bool) -> None:
@@ -173,7 +186,7 @@ def tablets(grams: str, wanted: str, volume: str, folder: Path, as_json: bool) -
 
 
 @amount.command()
-@click.option("--altitude", default="", help="Metres above the sea; the clinic's own by default.")
+@_field("--altitude", default="", help="Metres above the sea; the clinic's own by default.")
 @_asked
 def boiling(altitude: str, folder: Path, as_json: bool) -> None:
     """How long to boil, and where water boils, at an altitude."""
@@ -183,10 +196,10 @@ def boiling(altitude: str, folder: Path, as_json: bool) -> None:
 
 
 @amount.command()
-@click.option("--vessel", default="", help="One of the clinic's vessels, by its id.")
-@click.option("--mark", default="", help="Or what a vessel's plate allows, as 150kPa or 20psi.")
-@click.option("--temperature", default="", help="Temperature of the steam in whole °C.")
-@click.option("--altitude", default="", help="Metres above the sea; the clinic's own by default.")
+@_field("--vessel", default="", help="One of the clinic's vessels, by its id.")
+@_field("--mark", default="", help="Or what a vessel's plate allows, as 150kPa or 20psi.")
+@_field("--temperature", default="", help="Temperature of the steam in whole °C.")
+@_field("--altitude", default="", help="Metres above the sea; the clinic's own by default.")
 @_asked
 def gauge(
     vessel: str, mark: str, temperature: str, altitude: str, folder: Path, as_json: bool
@@ -212,11 +225,9 @@ def gauge(
 
 
 @amount.command("out-time")
-@click.option(
-    "--start", default="", help="When the last part was in, as 14:05 or 2026-11-20 14:05."
-)
-@click.option("--of", "hold", default="", help="One of the clinic's held times, by its value's id.")
-@click.option("--time", default="", help="Or how long it is held, as 20min or 1.5h.")
+@_field("--start", default="", help="When the last part was in, as 14:05 or 2026-11-20 14:05.")
+@_field("--of", "hold", default="", help="One of the clinic's held times, by its value's id.")
+@_field("--time", default="", help="Or how long it is held, as 20min or 1.5h.")
 @_asked
 def out_time(start: str, hold: str, time: str, folder: Path, as_json: bool) -> None:
     """When a soak or a boil is over: the clock time to write on the log. Now by default."""
@@ -235,13 +246,11 @@ def out_time(start: str, hold: str, time: str, folder: Path, as_json: bool) -> N
 
 
 @amount.command()
-@click.option(
-    "--made", default="", help="When it was made or opened, as 2026-11-20; today by default."
-)
-@click.option("--of", "product", default="", help="One of the clinic's chemicals, by its id.")
-@click.option("--life", default="", help="Or how long it keeps, as 14days, 2weeks or 1month.")
-@click.option("--strip-failed", default="", help="When its strip failed.")
-@click.option("--cloudy", default="", help="When it was cloudy or dirty.")
+@_field("--made", default="", help="When it was made or opened, as 2026-11-20; today by default.")
+@_field("--of", "product", default="", help="One of the clinic's chemicals, by its id.")
+@_field("--life", default="", help="Or how long it keeps, as 14days, 2weeks or 1month.")
+@_field("--strip-failed", default="", help="When its strip failed.")
+@_field("--cloudy", default="", help="When it was cloudy or dirty.")
 @_asked
 def discard(
     made: str,
@@ -275,8 +284,8 @@ def discard(
 
 @amount.command()
 @click.argument("log", type=click.File(encoding="utf-8"))
-@click.option("--temperature", default="", help="Needed °C; the clinic's own by default.")
-@click.option("--minutes", default="", help="Needed minutes; the clinic's own by default.")
+@_field("--temperature", default="", help="Needed °C; the clinic's own by default.")
+@_field("--minutes", default="", help="Needed minutes; the clinic's own by default.")
 @_asked
 def load(log: Any, temperature: str, minutes: str, folder: Path, as_json: bool) -> None:
     """Was a steam load held long enough: LOG has a time and a temperature on each line.
@@ -297,11 +306,11 @@ def load(log: Any, temperature: str, minutes: str, folder: Path, as_json: bool) 
 
 
 @amount.command()
-@click.option("--of", "instrument", default="", help="One of the clinic's instruments, by its id.")
-@click.option("--cases", default="", help="Cases on a day.")
-@click.option("--turnaround", default="", help="Until a set is ready again, as 120min or 2h.")
-@click.option("--hours", default="8", show_default=True, help="Hours in which somebody works.")
-@click.option("--reserve", default="", help="Sets of the ready reserve.")
+@_field("--of", "instrument", default="", help="One of the clinic's instruments, by its id.")
+@_field("--cases", default="", help="Cases on a day.")
+@_field("--turnaround", default="", help="Until a set is ready again, as 120min or 2h.")
+@_field("--hours", default="8", show_default=True, help="Hours in which somebody works.")
+@_field("--reserve", default="", help="Sets of the ready reserve.")
 @_asked
 def sets(
     instrument: str,

@@ -109,6 +109,7 @@ def load(files: Mapping[str, bytes], memory: Memory | None = None) -> tuple[Cont
         *content.instruments.values(),
         *content.observations.values(),
         *content.questions,
+        *(each for each in entries.values() if isinstance(each, FigureFile)),
     ):
         problems.extend(within(entry))
     unread = meant | {file for file, entry in read.items() if entry is None}

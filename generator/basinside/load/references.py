@@ -128,20 +128,29 @@ def _known(content: Content) -> dict[str, Any]:
 
 
 def _unknown(named: Named, known: Any) -> Problem:
-    written = named.id
-    if named.kind == "part":
+    kind, written = named.kind, named.id
+    if kind == "part":
         own, _, written = named.id.partition("/")
         known = [each.removeprefix(f"{own}/") for each in known if each.startswith(f"{own}/")]
+    if kind == "step or line":
+        kind, sign = _meant(written)
+        known = [each for each in known if _meant(each)[1] == sign]
     near = difflib.get_close_matches(written, list(known), 1, 0.6)
     in_list = bool(named.place.path) and isinstance(named.place.path[-1], int)
     if near:
         hint = f"Did you mean “{near[0]}”?"
-    elif in_list and not {"-", "/"} & set(written):
+    elif in_list and not {"-", "/", "."} & set(written):
         hint = CUT_IN_BRACKETS
     else:
-        hint = f"Write it {_WRITTEN[named.kind]}, or name another"
-    kind = "step" if named.kind == "step or line" else named.kind
+        hint = f"Write it {_WRITTEN[kind]}, or name another"
     return _problem(named.place, "unknown-id", f"there is no {kind} “{written}”", hint)
+
+
+def _meant(written: str) -> tuple[str, str]:
+    """Return the kind that an id is of by how it is written, and the sign that says so."""
+    if "." in written:
+        return "value", "."
+    return ("step", "/") if "/" in written else ("entry", "")
 
 
 def _problem(place: Place, rule: str, message: str, hint: str = "") -> Problem:
@@ -170,7 +179,7 @@ _WRITTEN: Final[dict[str, str]] = {
     "procedure": "in content/procedures/",
     "part": "among the parts of the instrument",
     "step": "in its procedure",
-    "step or line": "in its procedure",
+    "entry": "in a file of its kind",
     "vessel": f"among the vessels of {_HANDBOOK}",
     "contact": f"among the contacts of {_HANDBOOK}",
     "scope or procedure": f"among the scopes of {_HANDBOOK}",

@@ -4,7 +4,9 @@ from __future__ import annotations
 
 from collections.abc import Iterable, Iterator
 
+from basinside.load.figure_blocks import figure_blocks
 from basinside.load.item_blocks import item_blocks
+from basinside.model.figure import FigureFile
 from basinside.model.handbook import Handbook
 from basinside.model.instrument import Instrument
 from basinside.model.procedure import Procedure
@@ -23,6 +25,8 @@ def within(entry: object) -> Iterator[Problem]:
         yield from _once("line", ((line.line, line.place) for line in entry.lines))
     elif isinstance(entry, QuestionFile):
         yield from item_blocks(entry)
+    elif isinstance(entry, FigureFile):
+        yield from figure_blocks(entry)
     elif isinstance(entry, Handbook):
         yield from _once("contact", ((each.contact, each.place) for each in entry.contacts))
         vessels = entry.clinic.vessels
