@@ -10,11 +10,23 @@ from __future__ import annotations
 
 import re
 import unicodedata
+from collections import defaultdict
 from collections.abc import Iterable, Iterator
 from dataclasses import dataclass
 from typing import Any
 
 _WORD = re.compile(r"[^\W_]+(?:[.,]\d+)*")
+
+
+class _Bare(dict[int, int | None]):
+    """Letters without the accents that follow them, for `str.translate`; filled as they come."""
+
+    def __missing__(self, letter: int) -> int | None:
+        self[letter] = None if unicodedata.combining(chr(letter)) else letter
+        return self[letter]
+
+
+_BARE = _Bare()
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -47,9 +59,9 @@ def folded(text: str) -> list[str]:
     >>> folded("Émail, 0.5 % at 121 °C")
     ['email', '0.5', 'at', '121', 'c']
     """
-    plain = unicodedata.normalize("NFKD", text)
-    bare = "".join(each for each in plain if not unicodedata.combining(each))
-    return _WORD.findall(bare.lower())
+    if not text.isascii():
+        text = unicodedata.normalize("NFKD", text).translate(_BARE)
+    return _WORD.findall(text.lower())
 
 
 def search_index(entries: Iterable[Entry], same: Iterable[tuple[str, ...]]) -> dict[str, Any]:
@@ -69,20 +81,21 @@ def search_index(entries: Iterable[Entry], same: Iterable[tuple[str, ...]]) -> d
     titles: dict[tuple[str, str], int] = {}
     texts: dict[tuple[int, str], int] = {}
     places: list[list[list[Any]]] = []
-    in_titles: dict[str, set[int]] = {}
-    in_texts: dict[str, set[int]] = {}
+    named: list[frozenset[str]] = []
+    in_titles: defaultdict[str, list[int]] = defaultdict(list)
+    in_texts: defaultdict[str, list[int]] = defaultdict(list)
     for each in entries:
         page = pages.setdefault(each.page, len(pages))
-        named = dict.fromkeys(folded(f"{each.title} {each.also}"))
         title = titles.setdefault((each.title, each.also), len(titles))
-        for word in named:
-            _add(in_titles, word, title)
+        if title == len(named):
+            named.append(frozenset(folded(f"{each.title} {each.also}")))
+            for word in named[title]:
+                in_titles[word].append(title)
         text = texts.setdefault((title, each.text), len(texts))
         if text == len(places):
             places.append([])
-            for word in folded(each.text):
-                if word not in named:
-                    _add(in_texts, word, text)
+            for word in set(folded(each.text)) - named[title]:
+                in_texts[word].append(text)
         places[text].append([page, each.anchor] if each.anchor else [page])
     terms = sorted(in_titles.keys() | in_texts.keys())
     return {
@@ -96,13 +109,9 @@ def search_index(entries: Iterable[Entry], same: Iterable[tuple[str, ...]]) -> d
     }
 
 
-def _add(found: dict[str, set[int]], word: str, number: int) -> None:
-    found.setdefault(word, set()).add(number)
-
-
-def _differences(numbers: Iterable[int]) -> Iterator[int]:
+def _differences(rising: Iterable[int]) -> Iterator[int]:
     before = 0
-    for number in sorted(numbers):
+    for number in rising:
         yield number - before
         before = number
 

@@ -8,7 +8,7 @@ from typing import Any
 from basinside.model.derived import WholeProcedure
 from basinside.model.procedure import Step
 from basinside.render.search_index import Entry, Page, search_index
-from basinside.render.view_types import Prose, SearchView, plain
+from basinside.render.view_types import SearchView, plain
 from basinside.render.views.amounts import amount_places
 from basinside.render.views.chrome import navigation
 from basinside.render.views.spot import Spot, state
@@ -52,11 +52,7 @@ def _entries(spot: Spot) -> Iterator[Entry]:
 
 def _said(spot: Spot, *texts: str | None) -> str:
     """Return sentences as they are read on the page."""
-    return " ".join(_text(spot.prose(each)) for each in texts if each)
-
-
-def _text(prose: Prose) -> str:
-    return "".join(span.text for span in prose)
+    return " ".join(spot.words(each) for each in texts if each)
 
 
 def _procedures(spot: Spot) -> Iterator[Entry]:

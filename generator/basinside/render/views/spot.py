@@ -112,9 +112,15 @@ class Desk:
 
     def procedures_of(self, instrument: str) -> list[str]:
         """Return the ids of the procedures of an instrument."""
-        return [
-            name for name, each in self.content.procedures.items() if each.instrument == instrument
-        ]
+        return self._of_instruments.get(instrument, [])
+
+    @cached_property
+    def _of_instruments(self) -> dict[str, list[str]]:
+        found: dict[str, list[str]] = {}
+        for name, each in self.content.procedures.items():
+            if each.instrument is not None:
+                found.setdefault(each.instrument, []).append(name)
+        return found
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -142,11 +148,17 @@ class Spot:
         if not text:
             return ()
         if "{{" not in text:
-            return (SpanView(text=text if "\n" not in text else " ".join(text.split())),)
+            return (SpanView(text=self.words(text)),)
         key = (text, self._nearness)
         if key not in self.desk.sentences:
             self.desk.sentences[key] = self._read(text)
         return self.desk.sentences[key]
+
+    def words(self, text: str) -> str:
+        """Return a sentence as it is read, without what its values lead to."""
+        if "{{" in text:
+            return "".join(span.text for span in self.prose(text))
+        return text if "\n" not in text else " ".join(text.split())
 
     @property
     def _nearness(self) -> str:
