@@ -2,8 +2,6 @@
 (function (Basinside) {
   'use strict';
 
-  const MARKS = { kPa: ['10', '400'], bar: ['0.1', '4'], psi: ['1', '60'], 'kgf/cm²': ['0.1', '4'] };
-  const KPA = { kPa: '1', bar: '100', psi: '6.894757', 'kgf/cm²': '98.0665' };
   const DIAL_KPA = 5;
   const HUNDREDTHS = 100;
   const MOST_READINGS = 500;
@@ -63,6 +61,15 @@
   const gaugeKpa = (table, celsius, at) =>
     Math.ceil((table.steam[celsius - table.lowest_celsius] - table.air[at]) / HUNDREDTHS);
 
+  /**
+   * A unit of gauges, from the page: how many kPa one is worth, and what a plate may say in it.
+   * @param {any} ground @param {string} unit
+   */
+  function dial(ground, unit) {
+    const [over, under, low, high] = ground.dials[unit];
+    return { kpa: Basinside.exact.ratio(BigInt(over), BigInt(under)), low, high };
+  }
+
   /** @param {any} ground @param {any} read */
   function vesselOf(ground, read) {
     const { times, tenthsDown, plain } = Basinside.exact;
@@ -72,8 +79,9 @@
       const [id, name, oven, limit, weight] = ground.vessels[ids.indexOf(asked)];
       return { id, name, oven, limit, weight };
     }
-    const unit = /** @type {keyof MARKS} */ (read.choice('unit', Object.keys(KPA)));
-    const mark = times(read.number('mark', ...MARKS[unit], unit), Basinside.exact.read(KPA[unit]));
+    const unit = read.choice('unit', Object.keys(ground.dials));
+    const { kpa, low, high } = dial(ground, unit);
+    const mark = times(read.number('mark', low, high, unit), kpa);
     return { id: 'other', name: '', oven: false, limit: plain(tenthsDown(mark)), weight: false };
   }
 
@@ -100,15 +108,16 @@
     );
   }
 
-  /** @param {number} shown @param {Ratio} limit */
-  function otherDials(shown, limit) {
-    const { ratio, over, times, ceil, order, plain, read } = Basinside.exact;
+  /** @param {any} ground @param {number} shown @param {Ratio} limit */
+  function otherDials(ground, shown, limit) {
+    const { ratio, over, times, ceil, order, plain } = Basinside.exact;
     /** @type {Record<string, string>} */
     const found = {};
     for (const name of /** @type {const} */ (['bar', 'psi', 'kgf/cm²'])) {
       const parts = name === 'psi' ? 10 : 100;
-      const value = ratio(ceil(times(over(ratio(shown), read(KPA[name])), ratio(parts))), parts);
-      if (order(times(value, read(KPA[name])), limit) > 0) return [];
+      const { kpa } = dial(ground, name);
+      const value = ratio(ceil(times(over(ratio(shown), kpa), ratio(parts))), parts);
+      if (order(times(value, kpa), limit) > 0) return [];
       found[name] = plain(value);
     }
     const holes = { kpa: String(shown), bar: found.bar || '', psi: found.psi || '', kgf: found['kgf/cm²'] || '' };
@@ -152,7 +161,7 @@
         said('work-gauge', {
           steam: hundredths(steam), air: hundredths(air), needed: hundredths(steam - air), shown: String(shown),
         }),
-        ...otherDials(shown, Basinside.exact.read(vessel.limit)),
+        ...otherDials(ground, shown, Basinside.exact.read(vessel.limit)),
         ...(vessel.weight ? [said('work-weight', { limit: vessel.limit })] : []),
       ],
     };

@@ -11,7 +11,6 @@
   const AROUND = /^[ \t\n\r\f\v\u00a0\u2009\u202f]+|[ \t\n\r\f\v\u00a0\u2009\u202f]+$/g;
   const NUMBER = /^([0-9]+)(?:[.,]([0-9]+))?$/;
   const BELOW = /^[-\u2212\u2013] ?[0-9]+(?:[.,][0-9]+)?$/;
-  const TWO_WAYS = /^[1-9][0-9]{0,2},[0-9]{3}$/;
   const DAY = /^([0-9]{4})-([0-9]{2})-([0-9]{2})$/;
   const MOMENT = /^([0-9]{4}-[0-9]{2}-[0-9]{2})[T ]([0-9]{2}):([0-9]{2})$/;
 
@@ -48,9 +47,9 @@
     if (!text) throw new Refused(said('missing', { field }), write);
     if ([...text].length > MOST_SIGNS) throw new Refused(said('too-long', { field }), write);
     if (BELOW.test(text)) throw new Refused(said('below-nought', { field, typed: echoed(text) }), write);
-    if (TWO_WAYS.test(text)) {
-      const ways = { thousands: text.replace(',', ''), decimal: text.replace(',', '.') };
-      throw new Refused(said('two-ways', { field, typed: text, ...ways }), said('write-one-way'));
+    const ways = Basinside.typedNumber.twoWays(text);
+    if (ways && NUMBER.test(text)) {
+      throw new Refused(said('two-ways', { field, typed: text, ...ways }), said('write-one-way', ways));
     }
     const found = NUMBER.exec(text);
     if (!found) throw new Refused(said('not-a-number', { field, typed: echoed(text) }), write);

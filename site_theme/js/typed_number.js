@@ -34,6 +34,15 @@
   }
 
   /**
+   * The two numbers that a text can begin with, where its mark can be one for thousands.
+   * @param {string} text @returns {{whole: string, part: string} | null}
+   */
+  function twoWays(text) {
+    const [unclear, before = '', after = ''] = UNCLEAR.exec(text) || [];
+    return unclear ? { whole: before + after, part: `${before}.${after.replace(/0+$/, '') || '0'}` } : null;
+  }
+
+  /**
    * One number with the unit after it, taken from the beginning of a text.
    * @param {string} text @param {Units} asked
    * @returns {{over: bigint, under: bigint, bare: boolean, rest: string} | {key: string, holes: Record<string, string>}}
@@ -41,11 +50,8 @@
   function first(text, asked) {
     const grouped = GROUPED.exec(text);
     const line = grouped ? grouped[0].replaceAll(' ', '') + text.slice(grouped[0].length) : text;
-    const [unclear, before = '', after = ''] = UNCLEAR.exec(line) || [];
-    if (unclear) {
-      const holes = { whole: before + after, part: `${before}.${after.replace(/0+$/, '') || '0'}` };
-      return { key: 'self-test.number-mark', holes };
-    }
+    const ways = twoWays(line);
+    if (ways) return { key: 'self-test.number-mark', holes: ways };
     const [all, whole = '', part = ''] = NUMBER.exec(line) || [];
     if (!all || !(whole + part)) return { key: 'self-test.number-none', holes: {} };
     if (whole.length > MOST_DIGITS || part.length > PLACES) {
@@ -114,5 +120,5 @@
     return size < other ? -1 : size > other ? 1 : 0;
   }
 
-  Basinside.typedNumber = Object.freeze({ read, shown, beside, LONGEST });
+  Basinside.typedNumber = Object.freeze({ read, shown, twoWays, beside, LONGEST });
 })(globalThis.Basinside = globalThis.Basinside || {});

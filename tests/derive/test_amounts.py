@@ -105,6 +105,8 @@ def test_a_comma_is_read_and_echoed() -> None:
         ("٣٫٥", "not-a-number"),
         ("５", "not-a-number"),
         ("1,000", "two-ways"),
+        ("1.500", "two-ways"),
+        ("125.000", "two-ways"),
         ("9" * 41, "too-long"),
         ("9" * 100_000, "too-long"),
         ("1234567", "too-many-figures"),
@@ -241,7 +243,7 @@ def test_a_broken_hold_begins_anew() -> None:
         ("0 121\n14:05 121", "log-mixed"),
         ("5 121\n5 121", "log-order"),
         ("0 121\n5 250", "out-of-range"),
-        ("0 121\n5 121.123", "too-many-figures"),
+        ("0 121\n5 121.1234", "too-many-figures"),
         ("\n".join(f"{minute} 121" for minute in range(501)), "log-too-long"),
     ],
 )

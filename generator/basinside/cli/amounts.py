@@ -16,6 +16,7 @@ from click.core import ParameterSource
 
 from basinside.cli.listed import Listed
 from basinside.cli.typed import day_or_today, folder_option, say
+from basinside.model.amounts import DIALS
 from basinside.pipeline import amounts
 
 F = TypeVar("F", bound=Callable[..., Any])
@@ -23,7 +24,7 @@ F = TypeVar("F", bound=Callable[..., Any])
 WITH_UNIT = re.compile(r"(.*?[0-9٠-٩]) ?([a-zA-Z][a-zA-Z/²2]*)")
 CLOCK_TIME = re.compile(r"[0-9]{1,2}:[0-9]{2}")
 VOLUMES = ("L", "mL")
-PRESSURES = ("kPa", "bar", "psi", "kgf/cm²")
+PRESSURES = tuple(DIALS)
 TIMES = ("min", "h")
 LIVES = ("day", "week", "month")
 SPELT = {

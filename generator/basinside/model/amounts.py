@@ -8,7 +8,11 @@ that the page has too, so that both sides can be compared exactly.
 from __future__ import annotations
 
 from dataclasses import dataclass
-from typing import Any, Final, Literal, TypeAlias, get_args
+from fractions import Fraction
+from types import MappingProxyType
+from typing import Any, Final, Literal, NamedTuple, TypeAlias, get_args
+
+from basinside.units import UNITS
 
 AmountKind = Literal[
     "liquid", "powder", "tablets", "boiling", "gauge", "out-time", "discard", "load", "sets"
@@ -18,6 +22,28 @@ AMOUNT_KINDS: Final[tuple[AmountKind, ...]] = get_args(AmountKind)
 
 Typed: TypeAlias = dict[str, str]
 """What somebody typed, by field, as it was typed."""
+
+
+class Dial(NamedTuple):
+    """A unit of a gauge: how many kPa one is worth, and what a vessel's plate may say in it."""
+
+    kpa: Fraction
+    low: str
+    high: str
+
+
+DIALS: Final = MappingProxyType(
+    {
+        unit: Dial(UNITS[f"{unit} gauge"].factor / 1000, low, high)
+        for unit, low, high in (
+            ("kPa", "10", "400"),
+            ("bar", "0.1", "4"),
+            ("psi", "1", "60"),
+            ("kgf/cm²", "0.1", "4"),
+        )
+    }
+)
+"""The units of gauges that are seen on vessels (the bounds are our own)."""
 
 _CHLORINE_CAUTIONS = ("gas", "burns", "water-first", "plastic", "strip")
 
@@ -247,6 +273,10 @@ class Ground:
             "holds": [[each.figure, each.seconds, each.longest] for each in self.holds],
             "lives": [[each.agent, each.number, each.unit] for each in self.lives],
             "heights": self.heights.data(),
+            "dials": {
+                unit: [str(dial.kpa.numerator), str(dial.kpa.denominator), dial.low, dial.high]
+                for unit, dial in DIALS.items()
+            },
             "cautions": {name: list(codes) for name, codes in CAUTIONS.items()},
             "sources": {name: list(codes) for name, codes in SOURCES.items()},
         }

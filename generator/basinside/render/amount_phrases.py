@@ -253,7 +253,7 @@ _REFUSALS: Final = {
     "too-long": later("{field}: that is too long for a number."),
     "not-a-number": later("{field}: “{typed}” is not a plain number."),
     "below-nought": later("{field}: “{typed}” is below nought."),
-    "two-ways": later("{field}: “{typed}” can be {thousands} or {decimal}."),
+    "two-ways": later("{field}: “{typed}” can be {whole} or {part}."),
     "too-many-figures": later("{field}: more than {most} figures. Nobody can measure that."),
     "out-of-range": later("{field}: {number} {unit} is not between {low} and {high} {unit}."),
     "not-whole": later("{field}: {number} is not a whole number."),
@@ -283,7 +283,7 @@ _REFUSALS: Final = {
 
 _WOULD_DO: Final = {
     "write-number": later("Write a number with the figures 0 to 9, such as 5 or 0.5."),
-    "write-one-way": later("Write it without the comma, or with a point."),
+    "write-one-way": later("Write {whole}, or write {part}."),
     "write-whole": later("Write a whole number, such as 2."),
     "round-it": later("Write it with at most {most} figures."),
     "altitude-metres": later(

@@ -18,6 +18,7 @@ from basinside.derive.amounts.numbers import plain
 from basinside.derive.amounts.typed import Reader, RefusedInputError
 from basinside.model.amounts import (
     CAUTIONS,
+    DIALS,
     OVEN,
     SOURCES,
     Amount,
@@ -28,19 +29,6 @@ from basinside.model.amounts import (
     said,
 )
 
-KPA: Final = {
-    "kPa": Fraction(1),
-    "bar": Fraction(100),
-    "psi": Fraction("6.894757"),  # NIST SP 811, 2008, B.8, seven figures
-    "kgf/cm²": Fraction("98.0665"),  # the same table, exact
-}
-MARKS: Final = {
-    "kPa": ("10", "400"),
-    "bar": ("0.1", "4"),
-    "psi": ("1", "60"),
-    "kgf/cm²": ("0.1", "4"),
-}
-"""What a vessel's plate may say (our own bounds)."""
 DIAL_KPA: Final = 5  # what a usual dial can be read to (common practice)
 
 
@@ -97,8 +85,9 @@ def _vessel(ground: Ground, read: Reader) -> OwnVessel:
     asked = read.choice("vessel", ("other", *own))
     if asked != "other":
         return own[asked]
-    unit = read.choice("unit", KPA)
-    mark = read.number("mark", *MARKS[unit], unit) * KPA[unit]
+    unit = read.choice("unit", DIALS)
+    dial = DIALS[unit]
+    mark = read.number("mark", dial.low, dial.high, unit) * dial.kpa
     limit = Fraction(floor(mark * 10), 10)
     return OwnVessel(
         vessel="other", name="", kind="gravity steam", limit=plain(limit), weight=False
@@ -141,9 +130,9 @@ def _other_dials(shown: int, limit: Fraction) -> tuple[Said, ...]:
     """Return the same pressure for other dials, rounded up, unless that passes the mark."""
     found = {}
     for name in ("bar", "psi", "kgf/cm²"):
-        parts = 10 if name == "psi" else 100
-        value = Fraction(ceil(shown / KPA[name] * parts), parts)
-        if value * KPA[name] > limit:
+        parts, kpa = 10 if name == "psi" else 100, DIALS[name].kpa
+        value = Fraction(ceil(shown / kpa * parts), parts)
+        if value * kpa > limit:
             return ()
         found[name] = plain(value)
     return (said("work-dials", kpa=str(shown), bar=found["bar"], psi=found["psi"],

@@ -8,6 +8,7 @@ from typing import Final, Literal
 
 from basinside.derive.amounts.heights import heights
 from basinside.derive.amounts.numbers import plain
+from basinside.derive.amounts.typed import one_way
 from basinside.model.amounts import (
     Ground,
     OwnHold,
@@ -53,15 +54,17 @@ def clinic_ground(
     steam.sort(key=lambda route: not route.wrapped)  # the wrapped load is the usual one
     first = steam[0] if steam else None
     return Ground(
-        altitude=_number(clinic.altitude if clinic else None, Kind.LENGTH),
-        liquid=_product(content, "liquid"),
-        powder=_product(content, "powder"),
-        tablet_grams=_figure(content, TABLET_FIGURE, Kind.MASS),
-        bath_litres=_figure(content, BATH_FIGURE, Kind.VOLUME, 1000),
+        altitude=one_way(_number(clinic.altitude if clinic else None, Kind.LENGTH)),
+        liquid=one_way(_product(content, "liquid")),
+        powder=one_way(_product(content, "powder")),
+        tablet_grams=one_way(_figure(content, TABLET_FIGURE, Kind.MASS)),
+        bath_litres=one_way(_figure(content, BATH_FIGURE, Kind.VOLUME, 1000)),
         boil_minutes=_of(content, boil.hold if boil else None, Kind.TIME, SECONDS_IN_MINUTE),
         enough_celsius=_figure(content, ENOUGH_FIGURE, Kind.TEMPERATURE),
-        steam_celsius=_of(content, first.temperature if first else None, Kind.TEMPERATURE),
-        steam_minutes=_of(content, first.hold if first else None, Kind.TIME, SECONDS_IN_MINUTE),
+        steam_celsius=one_way(_of(content, first.temperature if first else None, Kind.TEMPERATURE)),
+        steam_minutes=one_way(
+            _of(content, first.hold if first else None, Kind.TIME, SECONDS_IN_MINUTE)
+        ),
         strengths=tuple(_strengths(content)),
         measures=tuple(_measures(content)),
         vessels=tuple(_vessel(each) for each in vessels),
@@ -102,7 +105,7 @@ def _strengths(content: Content) -> Iterator[OwnStrength]:
         percent = _figure(content, name, Kind.CHLORINE, PPM_IN_PERCENT)
         if figure and percent:
             called = next((r.name for r in content.routes.values() if _uses(r, name)), figure.is_)
-            yield OwnStrength(figure=name, name=called, percent=percent)
+            yield OwnStrength(figure=name, name=called, percent=one_way(percent))
 
 
 def _uses(route: Route, strength: str) -> bool:

@@ -1,7 +1,7 @@
 """What somebody typed, read strictly: a number in figures, a choice, a day, a time of the day.
 
-A decimal comma is read and echoed. What can be read in two ways is refused, and so is everything
-that is not plainly a number: nobody measures chlorine by a guess.
+A decimal comma is read and echoed. What can be read in two ways, as 1.500 and 1,500, is refused,
+and so is everything that is not plainly a number: nobody measures chlorine by a guess.
 """
 
 from __future__ import annotations
@@ -23,7 +23,7 @@ FIRST_YEAR, LAST_YEAR = 2000, 2100  # of a typed day (our own bounds)
 SPACES: Final = " \t\n\r\f\v\u00a0\u2009\u202f"
 _NUMBER: Final = re.compile(r"([0-9]+)(?:[.,]([0-9]+))?")
 _BELOW: Final = re.compile(r"[-\u2212\u2013] ?[0-9]+(?:[.,][0-9]+)?")
-_TWO_WAYS: Final = re.compile(r"[1-9][0-9]{0,2},[0-9]{3}")
+_TWO_WAYS: Final = re.compile(r"([1-9][0-9]{0,2})[.,]([0-9]{3})")
 _DAY: Final = re.compile(r"([0-9]{4})-([0-9]{2})-([0-9]{2})")
 _MOMENT: Final = re.compile(r"([0-9]{4}-[0-9]{2}-[0-9]{2})[T ]([0-9]{2}):([0-9]{2})")
 
@@ -35,6 +35,17 @@ class RefusedInputError(Exception):
         super().__init__(reason.code)
         self.reason = reason
         self.would_do = would_do
+
+
+def one_way(number: str) -> str:
+    """Return a plain decimal as it can be read in one way only, were it typed.
+
+    Examples
+    --------
+    >>> one_way("1.125"), one_way("1.5"), one_way("0.125")
+    ('1.1250', '1.5', '0.125')
+    """
+    return f"{number}0" if _TWO_WAYS.fullmatch(number) else number
 
 
 def bare(text: str) -> str:
@@ -128,16 +139,14 @@ def _matched(text: str, field: str) -> re.Match[str]:
         raise RefusedInputError(
             said("below-nought", field=field, typed=echoed(text)), said("write-number")
         )
-    if _TWO_WAYS.fullmatch(text):
+    two_ways = _TWO_WAYS.fullmatch(text)
+    if two_ways:
+        ways = {
+            "whole": two_ways[1] + two_ways[2],
+            "part": f"{two_ways[1]}.{two_ways[2].rstrip('0') or '0'}",
+        }
         raise RefusedInputError(
-            said(
-                "two-ways",
-                field=field,
-                typed=text,
-                thousands=text.replace(",", ""),
-                decimal=text.replace(",", "."),
-            ),
-            said("write-one-way"),
+            said("two-ways", field=field, typed=text, **ways), said("write-one-way", **ways)
         )
     found = _NUMBER.fullmatch(text)
     if not found:

@@ -5,6 +5,7 @@ from __future__ import annotations
 from math import ceil
 from typing import Any, Final
 
+from basinside.model.amounts import DIALS
 from basinside.render.amount_words import phrase, unit_words
 from basinside.render.views.spot import Spot
 from basinside.render.wording import _, sentence
@@ -60,7 +61,7 @@ def _heat(spot: Spot) -> dict[str, list[Field]]:
             ),
             {
                 **_number("mark", ""),
-                "unit": _unit("kPa", "bar", "psi", "kgf/cm²"),
+                "unit": _unit(*DIALS),
                 "when": ["vessel", "other"],
             },
             _number("temperature", ground.steam_celsius, after="°C"),

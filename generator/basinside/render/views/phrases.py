@@ -158,7 +158,7 @@ PHRASES: Final[dict[str, dict[str, str]]] = {
         "self-test.number-long": later("This number has too many figures."),
         # A mark that could be a decimal mark or one for thousands.
         "self-test.number-mark": later(
-            "Is it {whole} or {part}? Write it so that it can be read one way only."
+            "Is it {whole} or {part}? Write it like that, so that it can be read one way only."
         ),
         "self-test.number-unit": later("“{typed}” is not read here. Answer in {unit}."),
         "self-test.number-bare": later("“{typed}” is not read here. Write the number alone."),
