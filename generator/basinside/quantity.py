@@ -11,7 +11,7 @@ from __future__ import annotations
 import difflib
 import itertools
 import re
-from dataclasses import dataclass
+from dataclasses import dataclass, field
 from fractions import Fraction
 from functools import lru_cache
 from typing import NoReturn
@@ -50,20 +50,18 @@ class Quantity:
 
     number: Fraction
     unit: str
+    base: Fraction = field(init=False, repr=False)
+    """The amount in the base unit of its kind (`BASE_UNITS`)."""
 
     def __post_init__(self) -> None:
         if self.unit not in UNITS:
             raise ValueError(f"no unit is named {self.unit!r}")
+        object.__setattr__(self, "base", self.number * UNITS[self.unit].factor)
 
     @property
     def kind(self) -> Kind:
         """What is measured."""
         return UNITS[self.unit].kind
-
-    @property
-    def base(self) -> Fraction:
-        """The amount in the base unit of its kind (`BASE_UNITS`)."""
-        return _base(self.number, self.unit)
 
     @property
     def exact(self) -> bool:
@@ -139,6 +137,8 @@ class Quantity:
         return other.base
 
     def __eq__(self, other: object) -> bool:
+        if self is other:
+            return True
         if not isinstance(other, Quantity):
             return NotImplemented
         return self.kind is other.kind and self.base == other.base
@@ -176,11 +176,6 @@ def in_words(text: str) -> str:
     for before, piece in itertools.pairwise(pieces):
         said += (NO_BREAK_SPACE if before[:1].isdigit() else " ") + piece
     return said
-
-
-@lru_cache(maxsize=4096)
-def _base(number: Fraction, unit: str) -> Fraction:
-    return number * UNITS[unit].factor
 
 
 @lru_cache(maxsize=4096)

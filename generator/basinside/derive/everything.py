@@ -13,10 +13,11 @@ from basinside.derive.routes import judge_routes
 from basinside.derive.shift import clinic_shift
 from basinside.derive.steps import place_steps
 from basinside.derive.vessels import clinic_vessels
-from basinside.derive.wall_charts import wall_chart
+from basinside.derive.wall_charts import ChartMaker
 from basinside.model.content import Content
 from basinside.model.derived import Derived, SinceClosed, WholeInstrument, WholeProcedure
 from basinside.model.instrument import Instrument
+from basinside.model.on_use import OnUse
 
 
 def derive(content: Content, before: tuple[Content, Derived] | None = None) -> Derived:
@@ -36,19 +37,24 @@ def derive(content: Content, before: tuple[Content, Derived] | None = None) -> D
     instruments = {
         name: _instrument(content, instrument) for name, instrument in content.instruments.items()
     }
+    charts = ChartMaker(content)
+    wall_charts = OnUse(procedures, lambda name: charts.chart(procedures[name]))
+    asked = {each.item.item: each.item for each in content.items("practice")}
     return Derived(
         procedures=procedures,
         instruments=instruments,
         vessels={each.vessel.vessel: each for each in vessels},
-        checklists={name: checklist_for(content, whole) for name, whole in procedures.items()},
-        plans={
-            asked.item.item: marking_plan(asked.item, figures=content.figures)
-            for asked in content.items("practice")
-        },
+        checklists=OnUse(procedures, lambda name: checklist_for(content, procedures[name])),
+        plans=OnUse(asked, lambda name: marking_plan(asked[name], figures=content.figures)),
         since=_since_closed(content),
-        amounts=clinic_amounts(content, vessels, tuple(procedures.values())),
-        shift=clinic_shift(content, procedures, instruments, vessels),
-        wall_charts={name: wall_chart(content, whole) for name, whole in procedures.items()},
+        wall_charts=wall_charts,
+        make_amounts=lambda: clinic_amounts(content, vessels, tuple(procedures.values())),
+        make_shift=lambda: clinic_shift(content, procedures, instruments, vessels),
+        find_too_long=lambda: {
+            name: wall_charts[name]
+            for name, whole in procedures.items()
+            if not charts.surely_fits(whole) and not wall_charts[name].fits
+        },
     )
 
 

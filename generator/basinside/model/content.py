@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Iterator, Mapping
 from dataclasses import dataclass, field
+from functools import cached_property
 from typing import Any, NamedTuple
 
 from basinside.model.equipment import Agent, Equipment, Incident, Route, Word
@@ -30,7 +31,16 @@ class AskedItem(NamedTuple):
         return own if self.scenario is None else " ".join((self.scenario.situation, own)).strip()
 
 
-@dataclass(frozen=True, slots=True, kw_only=True)
+def _asked_in(questions: QuestionFile) -> Iterator[AskedItem]:
+    for entry in questions.items:
+        if isinstance(entry, Scenario):
+            for item in entry.items:
+                yield AskedItem(item, questions.topic, questions.pool, entry)
+        else:
+            yield AskedItem(entry, questions.topic, questions.pool, None)
+
+
+@dataclass(frozen=True, kw_only=True)
 class Content:
     """The model of one handbook."""
 
@@ -51,17 +61,15 @@ class Content:
     pictures: Mapping[str, Picture] = field(default_factory=dict)
     editions: Mapping[str, Mapping[str, Any]] = field(default_factory=dict)
 
-    def items(self, pool: str = "") -> Iterator[AskedItem]:
-        """Yield every item in file order, of one pool or of both."""
-        for questions in self.questions:
-            if pool and questions.pool != pool:
-                continue
-            for entry in questions.items:
-                if isinstance(entry, Scenario):
-                    for item in entry.items:
-                        yield AskedItem(item, questions.topic, questions.pool, entry)
-                else:
-                    yield AskedItem(entry, questions.topic, questions.pool, None)
+    def items(self, pool: str = "") -> tuple[AskedItem, ...]:
+        """Return every item in file order, of one pool or of both."""
+        if not pool:
+            return self._asked
+        return tuple(each for each in self._asked if each.pool == pool)
+
+    @cached_property
+    def _asked(self) -> tuple[AskedItem, ...]:
+        return tuple(each for questions in self.questions for each in _asked_in(questions))
 
     def instrument_of(self, procedure: Procedure) -> Instrument | None:
         """Return the instrument a procedure is about; None when it names none that is known."""

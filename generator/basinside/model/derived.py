@@ -2,8 +2,9 @@
 
 from __future__ import annotations
 
-from collections.abc import Mapping
-from dataclasses import dataclass
+from collections.abc import Callable, Mapping
+from dataclasses import dataclass, field
+from functools import cached_property
 from typing import Any, Literal
 
 from basinside.model.amounts import Amounts
@@ -108,11 +109,12 @@ class PlacedStep:
     after: SoilState
     agent: Agent | None
     wear: tuple[Worn, ...]
+    is_level_step: bool = field(init=False)
+    """Whether this step is the one that gives the level; many rules ask for it."""
 
-    @property
-    def is_level_step(self) -> bool:
-        """Whether this step is the one that gives the level."""
-        return self.step.action == "expose" and self.stage.stage in LEVEL_STAGES
+    def __post_init__(self) -> None:
+        level = self.step.action == "expose" and self.stage.stage in LEVEL_STAGES
+        object.__setattr__(self, "is_level_step", level)
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -230,12 +232,13 @@ class SinceClosed:
         )
 
 
-@dataclass(frozen=True, slots=True, kw_only=True)
+@dataclass(frozen=True, kw_only=True)
 class Derived:
     """Everything that pages and rules need and that follows from the model.
 
     ``since`` holds the closed editions that somebody asks about: the one whose id the handbook
-    has, and those in which an item was read.
+    has, and those in which an item was read. ``too_long`` holds the wall charts that are not sure
+    to fit on their sheet. What only pages need is made when it is first asked for.
     """
 
     procedures: Mapping[str, WholeProcedure]
@@ -244,6 +247,22 @@ class Derived:
     checklists: Mapping[str, Checklist]
     plans: Mapping[str, Mapping[str, Any]]
     since: Mapping[str, SinceClosed]
-    amounts: Amounts
-    shift: Shift
     wall_charts: Mapping[str, WallChart]
+    make_amounts: Callable[[], Amounts]
+    make_shift: Callable[[], Shift]
+    find_too_long: Callable[[], Mapping[str, WallChart]]
+
+    @cached_property
+    def amounts(self) -> Amounts:
+        """The clinic's calculators, with its usual questions answered."""
+        return self.make_amounts()
+
+    @cached_property
+    def shift(self) -> Shift:
+        """What a shift is asked for, and what each way back to the shelf needs of it."""
+        return self.make_shift()
+
+    @cached_property
+    def too_long(self) -> Mapping[str, WallChart]:
+        """The wall charts that are not sure to fit on their sheet."""
+        return self.find_too_long()

@@ -8,18 +8,14 @@ Source of the measures: common practice; ISO 216 and ANSI/ASME Y14.1 for the pap
 
 from __future__ import annotations
 
-from collections.abc import Iterator
-from contextlib import suppress
 from typing import Final
 
-from basinside.derive.wall_charts.sheet import room_for_steps
+from basinside.derive.wall_charts.sheet import Sheet, strip_mm
+from basinside.derive.wall_charts.step_lines import StepLines, values_beside
 from basinside.derive.wall_charts.strip import chemical_contact, worn_at
-from basinside.derive.wall_charts.text_width import lines_of, width
 from basinside.model.content import Content
-from basinside.model.derived import PlacedStep, WholeProcedure
-from basinside.model.prose import Words, read_prose
+from basinside.model.derived import WholeProcedure
 from basinside.model.wall_chart import WallChart
-from basinside.quantity import QuantityError, in_words
 
 SIZES_POINTS: Final = (20, 18, 16, 14)
 """The sizes of a chart's steps, the largest that fits is taken; 14 pt is read at arm's length."""
@@ -32,135 +28,92 @@ LINE: Final = 1.14
 STEP_GAP: Final = 0.3
 STAGE: Final = 1.5
 """Heights in the size of the steps: a line, the room around a step, the name of a stage."""
-LARGE: Final = 1.2
-"""A value is this much larger than the words around it, and bold."""
-SAFETY_WORDS: Final = 440
-"""Room for the words “Safety step” before a sentence, in hundredths of its size."""
-SIGN: Final = 135
-SIGN_WORD: Final = 0.7
-"""Room for the sign of a danger, in hundredths of the size, and the size of its word."""
 UNEVEN: Final = 1.06
 """How much taller the taller column may be for the sake of a stage that stays whole."""
 SURE: Final = 0.98
 """The share of a line that is counted on: another face may be a little wider."""
 
 
-def wall_chart(content: Content, whole: WholeProcedure) -> WallChart:
-    """Return the layout of a procedure's wall chart at the largest size that fits."""
-    beside = tuple(_beside(content, whole))
-    large = dict(beside)
-    words = [_words(content, placed, large.get(placed.number, "")) for placed in whole.steps]
-    worn, contact = worn_at(whole), chemical_contact(content, whole)
-    short = tuple((each, "") for each, _steps in worn)
-    room = room_for_steps(content, whole, short, contact)
-    for points in SIZES_POINTS:
-        cut, needed = _set(whole, words, points, room)
-        if needed <= room or points == SIZES_POINTS[-1]:
-            break
-    roomy = room_for_steps(content, whole, worn, contact)
-    if needed <= roomy:  # the strip has room for the numbers of the steps, too
-        room, short = roomy, worn
-    with_signs = [
-        [*_sign_width(placed), *each] for placed, each in zip(whole.steps, words, strict=True)
-    ]
-    cut_with, needed_with = _set(whole, with_signs, points, room)
-    dangers = needed_with <= room
-    if dangers:
-        cut, needed = cut_with, needed_with
-    numbers = [placed.number for placed in whole.steps]
-    return WallChart(
-        points=points,
-        columns=(tuple(numbers[:cut]), tuple(numbers[cut:])),
-        beside=beside,
-        needed_mm=needed,
-        room_mm=room,
-        worn=short,
-        dangers=dangers,
-        chemical_contact=contact,
-    )
+class ChartMaker:
+    """What lays out the wall charts of one handbook."""
 
+    def __init__(self, content: Content) -> None:
+        self._content = content
+        self._sheet = Sheet(content)
+        self._lines = StepLines(content)
 
-def _set(
-    whole: WholeProcedure, words: list[list[int]], points: int, room: float
-) -> tuple[int, float]:
-    """Return how many steps stand in the first column at a size, and the taller column's mm."""
-    size_mm = points * MILLIMETRES_IN_POINT
-    heights = [size_mm * each for each in _heights(words, size_mm)]
-    return _cut(whole, heights, size_mm * STAGE, room)
-
-
-def _sign_width(placed: PlacedStep) -> tuple[int, ...]:
-    danger = placed.step.danger
-    return (SIGN + int(SIGN_WORD * width(danger.kind, bold=True)),) if danger else ()
-
-
-def _beside(content: Content, whole: WholeProcedure) -> Iterator[tuple[int, str]]:
-    """Yield the one value of a step that its short sentence leaves out."""
-    for placed in whole.steps:
-        step = placed.step
-        for reference in (step.hold, step.wait, step.strength, step.temperature):
-            if reference is not None and reference.figure in content.figures:
-                if reference.figure not in _named(placed):
-                    yield placed.number, reference.figure
+    def chart(self, whole: WholeProcedure) -> WallChart:
+        """Return the layout of a procedure's wall chart at the largest size that fits."""
+        beside = tuple(values_beside(self._content, whole))
+        worn, contact = worn_at(whole), chemical_contact(self._content, whole)
+        short = tuple((each, "") for each, _steps in worn)
+        sheet = self._sheet.room_for_steps_and_strip(whole, contact)
+        room = sheet - strip_mm(short)
+        for points in SIZES_POINTS:
+            heights = self._heights(whole, beside, points)
+            last = points == SIZES_POINTS[-1]
+            if sum(heights) / 2 > room and not last:
+                continue  # however it is cut, one of two columns has half of it
+            cut, needed = _cut(whole, heights, points, room)
+            if needed <= room or last:
                 break
+        roomy = sheet - strip_mm(worn)
+        if needed <= roomy:  # the strip has room for the numbers of the steps, too
+            room, short = roomy, worn
+        signed = self._heights(whole, beside, points, signs=True)
+        cut_with, needed_with = _cut(whole, signed, points, room)
+        dangers = needed_with <= room
+        if dangers:
+            cut, needed = cut_with, needed_with
+        numbers = [placed.number for placed in whole.steps]
+        return WallChart(
+            points=points,
+            columns=(tuple(numbers[:cut]), tuple(numbers[cut:])),
+            beside=beside,
+            needed_mm=needed,
+            room_mm=room,
+            worn=short,
+            dangers=dangers,
+            chemical_contact=contact,
+        )
 
+    def surely_fits(self, whole: WholeProcedure) -> bool:
+        """Whether a chart fits at the smallest size; one that does not may still at a larger."""
+        smallest = SIZES_POINTS[-1]
+        contact = chemical_contact(self._content, whole)
+        short = tuple((each, "") for each, _steps in worn_at(whole))
+        room = self._sheet.room_for_steps_and_strip(whole, contact) - strip_mm(short)
+        heights = self._heights(whole, tuple(values_beside(self._content, whole)), smallest)
+        return _cut(whole, heights, smallest, room)[1] <= room
 
-def chart_text(placed: PlacedStep) -> str:
-    """Return what a wall chart says of a step: its short sentence, else its whole one."""
-    return placed.step.wall or placed.step.do
-
-
-def _named(placed: PlacedStep) -> set[str]:
-    return {each.figure for each in read_prose(chart_text(placed)) if not isinstance(each, Words)}
-
-
-def _words(content: Content, placed: PlacedStep, beside: str) -> list[int]:
-    """Return the width of each word of a step, values larger, in hundredths of its size."""
-    found = [SAFETY_WORDS] if placed.step.safety else []
-    glued = False
-    for span in read_prose(chart_text(placed)):
-        if isinstance(span, Words):
-            pieces = span.text.replace("\n", " ").split(" ")
-            widths = [width(each) for each in pieces]
-        else:
-            widths = _value_widths(content, span.figure, span.unit)
-        if glued and widths and found:
-            found[-1] += widths.pop(0)  # a full stop after a value belongs to it
-        found.extend(widths)
-        glued = True
-    if beside:
-        found.extend(_value_widths(content, beside, ""))
-    return [each for each in found if each]
-
-
-def _value_widths(content: Content, name: str, unit: str) -> list[int]:
-    figure = content.figures.get(name)
-    if figure is None:
-        return [width(name)]
-    value = figure.value
-    if unit:
-        # A unit of another kind is a problem of the text, said where it stands.
-        with suppress(QuantityError):
-            value = value.in_unit(unit)
-    words = in_words(value.text()).split(" ")
-    return [int(LARGE * width(each, bold=True)) + 1 for each in words]
-
-
-def _heights(words: list[list[int]], size_mm: float) -> Iterator[float]:
-    line = int((COLUMN_MM / size_mm - BESIDE_TEXT) * 100 * SURE)
-    for each in words:
-        yield lines_of(each, line) * LINE + STEP_GAP
+    def _heights(
+        self,
+        whole: WholeProcedure,
+        beside: tuple[tuple[int, str], ...],
+        points: int,
+        *,
+        signs: bool = False,
+    ) -> list[float]:
+        """Return the height of each step at a size, in mm."""
+        size_mm = points * MILLIMETRES_IN_POINT
+        large, line_of = dict(beside), self._lines.count
+        line = int((COLUMN_MM / size_mm - BESIDE_TEXT) * 100 * SURE)
+        return [
+            size_mm
+            * (line_of(each, large.get(each.number, ""), line, sign=signs) * LINE + STEP_GAP)
+            for each in whole.steps
+        ]
 
 
 def _cut(
-    whole: WholeProcedure, heights: list[float], stage_mm: float, room: float
+    whole: WholeProcedure, heights: list[float], points: int, room: float
 ) -> tuple[int, float]:
-    """Return how many steps stand in the first column, and how tall the taller column is.
+    """Return how many steps stand in the first column, and how tall the taller column is, in mm.
 
     A cut between two stages is taken where one fits and the columns stay about even; else the one
     with the shortest columns.
     """
-    steps = whole.steps
+    steps, stage_mm = whole.steps, points * MILLIMETRES_IN_POINT * STAGE
     first = [n == 0 or steps[n].stage is not steps[n - 1].stage for n in range(len(steps))]
     total = sum(heights) + stage_mm * sum(first)
     best, best_between = (0, total), (0, total)

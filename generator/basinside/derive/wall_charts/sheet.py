@@ -37,32 +37,42 @@ BETWEEN_MM: Final = 5.5
 """Rules and gaps between head, steps and foot."""
 
 
-def room_for_steps(
-    content: Content,
-    whole: WholeProcedure,
-    worn: tuple[tuple[str, str], ...],
-    chemical_contact: str,
-) -> float:
-    """Return the height that is left for the two columns of steps, in mm.
+class Sheet:
+    """The sheet of every wall chart of a handbook; what many of them share is counted once."""
+
+    def __init__(self, content: Content) -> None:
+        self._content = content
+        self._notices = _notices(content)
+        self._feet: dict[tuple[str, ...], float] = {}
+        self._posted: dict[str, list[str]] = {}
+        for each in content.handbook.posted if content.handbook else ():
+            self._posted.setdefault(each.of or "", []).append(each.at)
+
+    def room_for_steps_and_strip(self, whole: WholeProcedure, chemical_contact: str) -> float:
+        """Return the height between the head and the foot, in mm.
+
+        Args:
+            whole: the procedure.
+            chemical_contact: the contact that its foot names besides the first, or nothing.
+        """
+        asked = (chemical_contact, *self._posted.get(whole.procedure.procedure, ()))
+        if asked not in self._feet:
+            self._feet[asked] = _foot(self._content, *asked)
+        return (
+            SHEET_HEIGHT_MM
+            - self._notices
+            - _head(self._content, whole)
+            - self._feet[asked]
+            - BETWEEN_MM
+        )
+
+
+def strip_mm(worn: tuple[tuple[str, str], ...]) -> float:
+    """Return the height of the strip of what is worn, in mm; its signs share the width evenly.
 
     Args:
-        content: the model.
-        whole: the procedure.
-        worn: what is worn, each with the steps that ask for it.
-        chemical_contact: the contact that its foot names besides the first, or nothing.
+        worn: what is worn, each with the steps that ask for it, or nothing.
     """
-    return (
-        SHEET_HEIGHT_MM
-        - _notices(content)
-        - _head(content, whole)
-        - _strip(worn)
-        - _foot(content, whole, chemical_contact)
-        - BETWEEN_MM
-    )
-
-
-def _strip(worn: tuple[tuple[str, str], ...]) -> float:
-    """Return the height of the strip of what is worn; its signs share the width evenly."""
     if not worn:
         return 0
     each_mm = (SHEET_WIDTH_MM - STRIP_LABEL_MM) / len(worn) - STRIP_SIGN_MM
@@ -128,7 +138,7 @@ def _never_hot(content: Content, part: Part) -> bool:
     )
 
 
-def _foot(content: Content, whole: WholeProcedure, chemical_contact: str) -> float:
+def _foot(content: Content, chemical_contact: str, *posted_at: str) -> float:
     handbook = content.handbook
     if handbook is None:
         return 0
@@ -139,7 +149,6 @@ def _foot(content: Content, whole: WholeProcedure, chemical_contact: str) -> flo
             said.extend(
                 (contact.contact, contact.who, contact.day, contact.night, "nnnnnnnnnnnnnn")
             )
-    name = whole.procedure.procedure
-    said.extend(each.at for each in handbook.posted if each.of == name)
+    said.extend(posted_at)
     room = int(SHEET_WIDTH_MM / FOOT_MM_IN_SIZE * 100)
     return text_lines(" ".join(said), room) * FOOT_LINE_MM

@@ -20,9 +20,7 @@ def check_wall_chart_overflows(checked: Checked) -> Iterator[Finding]:
     Good: `wall: Rinse each part for {{ rinse.time }}.`, or two procedures instead of one.
     Source: common practice.
     """
-    for name, chart in checked.derived.wall_charts.items():
-        if chart.fits:
-            continue
+    for name, chart in checked.derived.too_long.items():
         whole = checked.derived.procedures[name]
         without = sum(1 for placed in whole.steps if placed.step.wall is None)
         yield Finding(
