@@ -11,6 +11,7 @@ from basinside.cli.desk import DESK_COMMANDS
 from basinside.cli.editions import changes, edition, schemas
 from basinside.cli.listed import Listed
 from basinside.cli.prints import print_command
+from basinside.cli.where import where
 from basinside.pipeline.build import FolderError
 from basinside.pipeline.refusal import RefusedError
 
@@ -45,6 +46,7 @@ for _command in (
     schemas,
     edition,
     changes,
+    where,
     *DESK_COMMANDS,
 ):
     main.add_command(_command)

@@ -71,6 +71,25 @@ def load(files: Mapping[str, bytes], memory: Memory | None = None) -> tuple[Cont
         files: relative path with forward slashes -> bytes, ``content/...`` and ``quizzes/...``.
         memory: what earlier readings kept; unchanged files are not read again.
     """
+    loaded = load_whole(files, memory)
+    return loaded.content, loaded.problems
+
+
+class Loaded(NamedTuple):
+    """A clinic's model, every problem of form and of reference, and what is named outside prose."""
+
+    content: Content
+    problems: list[Problem]
+    named: list[tuple[Named, ...]]
+
+
+def load_whole(files: Mapping[str, bytes], memory: Memory | None = None) -> Loaded:
+    """Return all that `load` finds, and the ids that entries name, for who asks where one is used.
+
+    Args:
+        files: as `load` takes them.
+        memory: as `load` takes it.
+    """
     problems: list[Problem] = []
     read: dict[str, Any] = {}
     mentions: dict[str, tuple[Mention, ...]] = {}
@@ -116,7 +135,7 @@ def load(files: Mapping[str, bytes], memory: Memory | None = None) -> tuple[Cont
     problems.extend(reference_problems(content, named, mentions, unread))
     if memory is not None:
         memory.forget_unused()
-    return content, problems
+    return Loaded(content, problems, named)
 
 
 def _gathered(
