@@ -125,6 +125,7 @@ class ProcedureView:
 
     title: str
     lead: Prose
+    not_here: FactView | None = None
     never: FactView | None = None
     notes: tuple[Prose, ...] = ()
     paper_note: Prose = ()

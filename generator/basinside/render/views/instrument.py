@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from basinside.model.at_hand import route_not_had
 from basinside.model.instrument import Instrument
 from basinside.render.view_types import (
     FactView,
@@ -91,7 +92,9 @@ def _procedures(spot: Spot, instrument: Instrument) -> tuple[LinkView, ...]:
         LinkView(
             text=short_title(spot.desk.whole(name)),
             href=spot.link(f"procedures/{name}.html"),
-            note=_("about {time}").format(time=spot.desk.whole(name).about.text()),
+            note=_("about {time}").format(time=spot.desk.whole(name).about.text())
+            if route_not_had(spot.desk.content, spot.desk.whole(name)) is None
+            else _("not possible here"),
         )
         for name in spot.desk.procedures_of(instrument.instrument)
     )

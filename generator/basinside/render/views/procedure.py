@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from basinside.model.at_hand import route_not_had
 from basinside.model.derived import PlacedStep, WholeProcedure
 from basinside.model.words import CARE_LEVELS
 from basinside.render.view_types import (
@@ -37,6 +38,7 @@ def procedure_view(spot: Spot, whole: WholeProcedure) -> ProcedureView:
                 " they are watched at sign-off."
             )
         ),
+        not_here=_not_here(spot, whole),
         never=never_heat(spot, instrument) if instrument else None,
         notes=_notes(spot, whole),
         paper_note=plain(
@@ -69,6 +71,15 @@ def procedure_view(spot: Spot, whole: WholeProcedure) -> ProcedureView:
         related=_related(spot, whole),
         waivers=waiver_views(spot, whole.procedure.waive),
     )
+
+
+def _not_here(spot: Spot, whole: WholeProcedure) -> FactView | None:
+    """Return that a procedure cannot be done in this clinic, for want of its route."""
+    route = route_not_had(spot.desk.content, whole)
+    if route is None:
+        return None
+    said = _("{way}: not among the ways that this clinic has.").format(way=sentence(route.name))
+    return FactView(label=_("Not possible here"), text=plain(said))
 
 
 def _notes(spot: Spot, whole: WholeProcedure) -> tuple[Prose, ...]:
@@ -271,7 +282,7 @@ def _related(spot: Spot, whole: WholeProcedure) -> tuple[LinkView, ...]:
                 note=_("parts, what it tolerates, when to retire it"),
             )
         )
-    if whole.steps:
+    if whole.steps and route_not_had(spot.desk.content, whole) is None:
         links.append(
             LinkView(
                 text=_("Wall chart"),

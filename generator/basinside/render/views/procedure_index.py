@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from basinside.model.at_hand import route_not_had
 from basinside.model.instrument import Instrument
 from basinside.render.view_types import (
     LinkView,
@@ -54,6 +55,7 @@ def procedure_index_view(spot: Spot) -> ProcedureIndexView:
             )
             for name in content.procedures
             if spot.desk.watched(name)
+            and route_not_had(spot.desk.content, spot.desk.whole(name)) is None
         ),
     )
 
@@ -83,6 +85,9 @@ def _row(spot: Spot, name: str) -> ProcedureRowView:
             href=spot.link(f"procedures/{name}.html"),
         ),
         facts=present(
+            fact(_("Not possible here"), _("The clinic has no such way"))
+            if route_not_had(spot.desk.content, whole)
+            else None,
             fact(_("Only for"), listed([each.shown_name for each in whole.parts]))
             if some
             else None,

@@ -8,6 +8,7 @@ from typing import Final
 from basinside.check.checked import Checked
 from basinside.check.rule import Finding, rule
 from basinside.check.saying import listed
+from basinside.model.at_hand import route_not_had
 from basinside.problem import Level
 
 MOST_NAMED: Final = 3
@@ -27,7 +28,11 @@ def check_print_without_place(checked: Checked) -> Iterator[Finding]:
     if handbook is None:
         return
     posted = {each.of for each in handbook.posted if each.print == "wall-chart"}
-    nowhere = [name for name in checked.derived.wall_charts if name not in posted]
+    nowhere = [
+        name
+        for name, whole in checked.derived.procedures.items()
+        if name not in posted and route_not_had(checked.content, whole) is None
+    ]
     if not nowhere:
         return
     if not posted:

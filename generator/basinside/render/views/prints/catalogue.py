@@ -7,6 +7,7 @@ from dataclasses import dataclass
 from functools import partial
 from typing import Final
 
+from basinside.model.at_hand import route_not_had
 from basinside.render.view_types.prints import SheetView
 from basinside.render.views.prints.boiling_and_gauge import boiling_and_gauge_view, vessel_sheets
 from basinside.render.views.prints.chemical_accidents import chemical_accident_view
@@ -154,7 +155,7 @@ def _gauge_cards(spot: Spot) -> Iterator[Print]:
 
 def _wall_charts(spot: Spot) -> Iterator[Print]:
     for name, whole in spot.desk.derived.procedures.items():
-        if whole.steps:
+        if whole.steps and route_not_had(spot.desk.content, whole) is None:
             yield Print(
                 kind="wall-chart",
                 of=name,

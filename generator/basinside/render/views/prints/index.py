@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from basinside.model.at_hand import route_not_had
 from basinside.render.view_types import LinkView, plain
 from basinside.render.view_types.prints import PaperGroupView, PaperIndexView, PaperRowView
 from basinside.render.views.prints.catalogue import CARDS, LOGS, Print, kind_words, prints
@@ -68,7 +69,7 @@ def _observation(spot: Spot) -> tuple[PaperGroupView, ...]:
             )
         )
         for name, whole in spot.desk.derived.procedures.items()
-        if spot.desk.watched(name)
+        if spot.desk.watched(name) and route_not_had(spot.desk.content, whole) is None
     )
     if not rows:
         return ()
