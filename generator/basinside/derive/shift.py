@@ -48,15 +48,19 @@ def clinic_shift(
     vessels: tuple[VesselReach, ...],
 ) -> Shift:
     """Return what a shift is asked for at this clinic, and what each way needs of it."""
+    of_instruments: dict[str, list[WholeProcedure]] = {}
+    for each in procedures.values():
+        if each.instrument is not None:
+            of_instruments.setdefault(each.instrument.instrument, []).append(each)
     shown = tuple(
         ShiftInstrument(
             instrument=whole.instrument,
-            ways=tuple(_ways(content, procedures, whole, vessels)),
+            ways=tuple(_ways(content, of_instruments.get(name, ()), whole, vessels)),
             emergency=tuple(
                 each for each in _emergency(content) if whole.instrument.instrument in each.for_
             ),
         )
-        for whole in instruments.values()
+        for name, whole in instruments.items()
         if whole.instrument.label != "single use"
     )
     ways = [way for each in shown for way in each.ways]
@@ -88,14 +92,12 @@ def _rank(content: Content, shown: ShiftInstrument) -> int:
 
 def _ways(
     content: Content,
-    procedures: Mapping[str, WholeProcedure],
+    procedures: Iterable[WholeProcedure],
     instrument: WholeInstrument,
     vessels: tuple[VesselReach, ...],
 ) -> Iterator[ShiftWay]:
     for verdict in instrument.verdicts:
-        for whole in procedures.values():
-            if whole.instrument is not instrument.instrument:
-                continue
+        for whole in procedures:
             if whole.route is not verdict.route or not _may(verdict, whole):
                 continue
             yield ShiftWay(
@@ -135,12 +137,13 @@ def _needs(content: Content, whole: WholeProcedure, route: Route) -> Iterator[st
         *route.needs,
         *(each for placed in whole.steps for each in _of_kind(content, placed.step)),
     ]
+    listed = any(equipment[name].kind == "water" for name in used if name in equipment)
     for name in used:
         if name in equipment and equipment[name].kind != "vessel":
             yield f"equipment/{name}"
     for placed in whole.steps:
         yield from (f"worn/{each.replace(' ', '-')}" for each in placed.wear)
-        yield from _water(content, placed.step, used)
+        yield from _water(placed.step, listed=listed)
         agent = content.agents.get(placed.step.agent or "")
         in_bath = route.kind == "chemical" and placed.step.agent == route.agent
         if agent and not in_bath and agent.family not in WATERS:
@@ -152,9 +155,8 @@ def _of_kind(content: Content, step: Step) -> list[str]:
     return [each for each in used if each in content.equipment and content.equipment[each].kind]
 
 
-def _water(content: Content, step: Step, used: list[str]) -> Iterator[str]:
+def _water(step: Step, *, listed: bool) -> Iterator[str]:
     """Yield the water of a step, unless it is boiled water that the way lists by its own name."""
-    listed = any(content.equipment[name].kind == "water" for name in used)
     if step.water and not (step.water == "boiled" and listed):
         yield f"water/{step.water}"
 

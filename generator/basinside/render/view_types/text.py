@@ -7,6 +7,7 @@ plain mappings (the components' examples), whose methods have these names.
 from __future__ import annotations
 
 from dataclasses import dataclass
+from functools import lru_cache
 from typing import Literal
 
 from markupsafe import Markup
@@ -31,6 +32,7 @@ Prose = tuple[SpanView, ...]
 """One sentence or more, in order; empty when there is nothing to say."""
 
 
+@lru_cache(maxsize=4_096)
 def plain(text: str) -> Prose:
     """Return a sentence that refers to nothing; nothing for an empty text."""
     return (SpanView(text=text),) if text else ()

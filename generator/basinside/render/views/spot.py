@@ -9,7 +9,13 @@ from typing import Any
 from markupsafe import Markup
 
 from basinside.model.content import AskedItem, Content
-from basinside.model.derived import Derived, RouteVerdict, WholeInstrument, WholeProcedure
+from basinside.model.derived import (
+    Derived,
+    PlacedStep,
+    RouteVerdict,
+    WholeInstrument,
+    WholeProcedure,
+)
 from basinside.model.entry import FigureRef
 from basinside.model.figure import Figure
 from basinside.model.instrument import Instrument
@@ -68,6 +74,16 @@ class Desk:
                 for agent in (*used, *(oils if step.action == "lubricate" else ())):
                     found.setdefault(agent, {})[name] = None
         return {agent: list(names) for agent, names in found.items()}
+
+    @cached_property
+    def steps_with(self) -> dict[str, list[tuple[str, PlacedStep]]]:
+        """The steps that need each piece of equipment or work with it, and their procedures."""
+        found: dict[str, list[tuple[str, PlacedStep]]] = {}
+        for name, whole in self.derived.procedures.items():
+            for placed in whole.steps:
+                for each in dict.fromkeys((*placed.step.needs, *placed.step.with_)):
+                    found.setdefault(each, []).append((name, placed))
+        return found
 
     @cached_property
     def practice_topics(self) -> dict[str, list[AskedItem]]:
@@ -148,7 +164,7 @@ class Spot:
         if not text:
             return ()
         if "{{" not in text:
-            return (SpanView(text=self.words(text)),)
+            return plain(self.words(text))
         key = (text, self._nearness)
         if key not in self.desk.sentences:
             self.desk.sentences[key] = self._read(text)

@@ -29,10 +29,11 @@ def step_view(
     """Return one step; ``before`` is the step before it in the same stage."""
     step = placed.step
     figure, source = _step_figure(spot, placed)
+    do = spot.prose(step.do)
     return StepView(
         number=str(placed.number),
         anchor=step.step,
-        do=spot.prose(step.do),
+        do=do,
         why=spot.prose(step.why),
         safety=step.safety,
         danger=DangerView(
@@ -50,7 +51,7 @@ def step_view(
         lines_short=step.action == "take apart",
         decided=_decided(spot, step.choice),
         source=source,
-        picture=spot.picture(step.picture, words_of(spot.prose(step.do))),
+        picture=spot.picture(step.picture, words_of(do)) if step.picture else None,
         practise=_practise(spot, whole, placed),
         waivers=waiver_views(spot, step.waive),
     )

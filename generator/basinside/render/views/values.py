@@ -173,8 +173,10 @@ def _uses_in_steps(spot: Spot, name: str) -> Iterator[tuple[str, str, str]]:
     title = procedure_title(whole)
     for placed in whole.steps:
         step = placed.step
-        target = f"procedures/{name}.html#{step.step}"
-        label = _("{title}, step {n}").format(title=title, n=placed.number)
         longer = step.hold.no_longer_than if step.hold else None
+        texts = tuple(each for each in (step.do, step.why, step.wall) if each and "{{" in each)
         held = (step.hold, step.wait, step.strength, step.temperature, step.longest, longer)
-        yield from _held_to(label, target, held, (step.do, step.why, step.wall))
+        if texts or any(held):
+            target = f"procedures/{name}.html#{step.step}"
+            label = _("{title}, step {n}").format(title=title, n=placed.number)
+            yield from _held_to(label, target, held, texts)

@@ -2,7 +2,6 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterator
 from typing import Final
 
 from basinside.model.derived import PlacedStep
@@ -78,9 +77,6 @@ def column(head: str, width: int, note: str = "", *, each_time: bool = False) ->
     return LogColumnView(head=head, width=width, note=note, each_time=each_time)
 
 
-def writing_steps(spot: Spot, log: str) -> Iterator[tuple[str, PlacedStep]]:
-    """Yield the steps that use a log, by the id of its equipment, and their procedures."""
-    for name, whole in spot.desk.derived.procedures.items():
-        for placed in whole.steps:
-            if log in (*placed.step.needs, *placed.step.with_):
-                yield name, placed
+def writing_steps(spot: Spot, log: str) -> list[tuple[str, PlacedStep]]:
+    """Return the steps that use a log, by the id of its equipment, and their procedures."""
+    return spot.desk.steps_with.get(log, [])
