@@ -6,6 +6,9 @@ from dataclasses import dataclass
 from datetime import date
 from functools import cached_property
 
+from basinside.check.item_texts import ReadItem, read_items
+from basinside.check.item_words import ITEM_WORDS, ItemWords
+from basinside.check.steam_runs import SteamRun, steam_runs
 from basinside.model.content import Content
 from basinside.model.derived import Derived, NeededLevel, PlacedStep, WholeProcedure
 from basinside.model.entry import FigureRef
@@ -59,6 +62,17 @@ class Checked:
         )
 
     @cached_property
+    def items(self) -> tuple[ReadItem, ...]:
+        """Every item in file order, its texts read."""
+        return read_items(self.content)
+
+    @cached_property
+    def item_words(self) -> ItemWords | None:
+        """The words to look for in items; None in a language that has no list."""
+        handbook = self.content.handbook
+        return ITEM_WORDS.get(handbook.language.partition("-")[0].casefold()) if handbook else None
+
+    @cached_property
     def _with_tasks(self) -> dict[str, tuple[PlacedStep, ...]]:
         return {}
 
@@ -83,6 +97,14 @@ class Checked:
     def written(self, whole: WholeProcedure) -> frozenset[Writes]:
         """Return what a procedure writes down, in its own steps and in tasks they lead to."""
         return frozenset(word for each in self.with_tasks(whole) for word in each.step.writes)
+
+    @cached_property
+    def steam_runs(self) -> tuple[SteamRun, ...]:
+        """The procedures and tasks that run a pressure vessel."""
+        handbook = self.content.handbook
+        vessels = {each.vessel: each for each in handbook.clinic.vessels} if handbook else {}
+        wholes = ((each, self.with_tasks(each)) for each in self.derived.procedures.values())
+        return tuple(steam_runs(wholes, vessels))
 
     def needed(self, instrument: Instrument, part: Part) -> NeededLevel:
         """Return the least level of a part."""

@@ -1,0 +1,131 @@
+"""The words that rules about items look for, by language.
+
+A language without a list has none: its items are judged by what is not words. A list is written
+for one language by somebody who reads it well; it is no translation of another.
+"""
+
+from __future__ import annotations
+
+import re
+from dataclasses import dataclass
+from typing import Final
+
+Words = frozenset[str]
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class ItemWords:
+    """What a language's items say when they give a key away or say nothing, all in small letters.
+
+    ``names_others``: an option that speaks of other options. ``none_of_these``: one that speaks of
+    all of them without naming any. ``counts``: numbers in words. ``asks_for``: a request for so
+    many options, the number being its first group. ``opinion``: asks what somebody thinks, or
+    jokes. ``colour_alone``: tells a thing by its colour. ``here``: says that the question is about
+    this clinic. ``not_seen``: what a person has inside, where nobody can look.
+    ``before_vowel``, ``before_other``: the last word of a stem that must fit an option's sound.
+    ``endings``: of words, taken off to compare them; the longest first. ``ranges``: how less than,
+    at most, more than and at least are said before a number; ``after_ranges`` behind one;
+    ``to`` stands between two. ``doing``: how a word for what is being done ends.
+    """
+
+    names_others: re.Pattern[str]
+    none_of_these: re.Pattern[str]
+    negatives: Words
+    absolutes: Words
+    vague: Words
+    empty: Words
+    counts: dict[str, int]
+    asks_for: re.Pattern[str]
+    opinion: re.Pattern[str]
+    colour_alone: re.Pattern[str]
+    here: re.Pattern[str]
+    not_seen: re.Pattern[str]
+    before_vowel: Words
+    before_other: Words
+    vowels: str
+    truths: Words
+    falsehoods: Words
+    endings: tuple[str, ...]
+    ranges: dict[str, str]
+    after_ranges: dict[str, str]
+    to: re.Pattern[str]
+    doing: str
+
+
+def _any(*phrases: str) -> re.Pattern[str]:
+    return re.compile(rf"(?<!\w)(?:{'|'.join(phrases)})(?!\w)", re.IGNORECASE)
+
+
+_COUNTS: Final = {"two": 2, "three": 3, "four": 4, "five": 5, "2": 2, "3": 3, "4": 4, "5": 5}
+
+_ENGLISH: Final = ItemWords(
+    names_others=_any(
+        "(?:all|none|both|any|neither|either|two) of the (?:above|below|options|answers)",
+        "(?:both|neither|either|only)? ?[a-f] (?:and|or|nor) [a-f]",
+        "(?:option|answer)s? [a-f]",
+        "the (?:first|second|third|last|other) (?:option|answer)s?",
+    ),
+    none_of_these=_any("(?:none|all|any|neither|both) of (?:these|them|those)", "none", "all"),
+    negatives=frozenset("not no except never least without incorrect cannot nor neither".split())
+    | frozenset({"don't", "doesn't", "isn't", "aren't", "can't", "won't", "mustn't", "shouldn't"}),
+    absolutes=frozenset("always never only all none every must".split()),
+    vague=frozenset("usually often sometimes may mostly generally frequently rarely".split()),
+    empty=frozenset(
+        "about above after again along already among another because before behind being below"
+        " beside between could doing during every first have having other others should since"
+        " something still their there these thing things those through under until where whether"
+        " which while whose would comes goes takes makes happens needs right wrong next what when"
+        " does your with from into that this they them then than".split()
+    ),
+    counts=_COUNTS,
+    asks_for=_any(
+        rf"(?:choose|select|mark|tick|pick|name|which|what)(?: the| these| any)?"
+        rf" ({'|'.join(_COUNTS)})(?= (?:of|are|things|options|answers|steps|signs|reasons|faults)\b|[.?:])"
+    ),
+    opinion=_any(
+        "do you (?:think|feel|believe|like|prefer)",
+        "in your (?:opinion|view)",
+        "what would you rather",
+        "just kidding",
+        "haha",
+    ),
+    colour_alone=_any(
+        "the (?:red|green|blue|yellow|orange|white|black|grey|gray|brown|purple|pink)"
+        " (?:ones?|parts?|lines?|boxe?s?|arrows?|dots?|marks?|areas?)",
+        "(?:shown|marked|printed|drawn) in (?:red|green|blue|yellow|orange|brown|purple|pink)",
+    ),
+    here=_any("here", "in this clinic", "our", "ours", "this clinic's", "this clinic"),
+    not_seen=_any(
+        "(?:knows?|knew|understands?|understood|appreciates?|believes?|thinks?|remembers?|realises?"
+        "|realizes?|intends?|recognises?|recognizes?|feels? (?:sure|confident|safe))",
+        "(?:is|are|becomes?|seems?) (?:aware|sure|confident|familiar|convinced|motivated)",
+        "has (?:a|the) (?:right|good) (?:attitude|understanding)",
+    ),
+    before_vowel=frozenset({"an"}),
+    before_other=frozenset({"a"}),
+    vowels="aeiou",
+    truths=frozenset({"true", "yes", "right", "correct"}),
+    falsehoods=frozenset({"false", "no", "wrong", "incorrect"}),
+    endings=("nesses", "ness", "ings", "ing", "ers", "er", "ed", "es", "ly", "s", "e"),
+    ranges={
+        "less than": "<",
+        "fewer than": "<",
+        "under": "<",
+        "below": "<",
+        "at most": "<=",
+        "up to": "<=",
+        "no more than": "<=",
+        "more than": ">",
+        "over": ">",
+        "above": ">",
+        "at least": ">=",
+        "no less than": ">=",
+        "from": ">=",
+    },
+    after_ranges={"or less": "<=", "or fewer": "<=", "or more": ">=", "or longer": ">="},
+    to=re.compile(r"\s+to\s+|\s*–\s*|(?<=[0-9])-(?=[0-9])"),
+    doing="ing",
+)
+
+ITEM_WORDS: Final[dict[str, ItemWords]] = {"en": _ENGLISH}
+"""Language, without its region -> its words."""
