@@ -1,0 +1,101 @@
+"""What a procedure that runs a pressure vessel does before its time starts, and after it."""
+
+from __future__ import annotations
+
+from collections.abc import Iterable, Iterator
+from dataclasses import dataclass
+from functools import cached_property
+
+from basinside.model.derived import PlacedStep, WholeProcedure
+from basinside.model.equipment import Route
+from basinside.model.handbook import Vessel
+from basinside.model.words import MakesSure, Writes
+
+
+@dataclass(frozen=True, kw_only=True)
+class SteamRun:
+    """One run: an instrument's procedure, or a task that several of them lead to.
+
+    ``start`` is the step that gives the level. The steps of tasks that the procedure leads to
+    stand in ``tasks``: such a task is the whole run told once, so that it counts for what comes
+    before the start and for what comes after it. ``vessel`` and ``route`` are None where they are
+    not known; a task has no route and no instrument.
+    """
+
+    whole: WholeProcedure
+    route: Route | None
+    vessel: Vessel | None
+    start: PlacedStep
+    tasks: tuple[PlacedStep, ...]
+
+    @property
+    def name(self) -> str:
+        """The procedure's id."""
+        return self.whole.procedure.procedure
+
+    @property
+    def is_task(self) -> bool:
+        """Whether this is a task, which packs no instrument."""
+        return self.whole.instrument is None
+
+    @property
+    def wrapped(self) -> bool:
+        """Whether what lies in the vessel is wrapped; it is where nothing says that it is not."""
+        said = self.route.wrapped if self.route else self.start.step.wrap
+        return said is not False
+
+    @cached_property
+    def before(self) -> tuple[PlacedStep, ...]:
+        """The steps before the time starts, and those of tasks."""
+        return (*(each for each in self._own if each.number < self.start.number), *self.tasks)
+
+    @cached_property
+    def after(self) -> tuple[PlacedStep, ...]:
+        """The steps after the one that starts the time, and those of tasks."""
+        return (*(each for each in self._own if each.number > self.start.number), *self.tasks)
+
+    @property
+    def _own(self) -> tuple[PlacedStep, ...]:
+        return self.whole.steps
+
+    def until(self, last: PlacedStep) -> tuple[PlacedStep, ...]:
+        """Return its steps up to one of them, that one too, and those of tasks."""
+        return (*(each for each in self._own if each.number <= last.number), *self.tasks)
+
+
+def made_sure(steps: Iterable[PlacedStep]) -> frozenset[MakesSure]:
+    """Return what steps make sure of."""
+    return frozenset(word for each in steps for word in each.step.makes_sure)
+
+
+def written_in(steps: Iterable[PlacedStep]) -> frozenset[Writes]:
+    """Return what is written down in steps."""
+    return frozenset(word for each in steps for word in each.step.writes)
+
+
+def steam_runs(
+    wholes: Iterable[tuple[WholeProcedure, tuple[PlacedStep, ...]]], vessels: dict[str, Vessel]
+) -> Iterator[SteamRun]:
+    """Yield the runs among procedures.
+
+    Args:
+        wholes: each procedure with its steps and those of the tasks that it leads to.
+        vessels: the clinic's vessels by id.
+    """
+    for whole, with_tasks in wholes:
+        vessel = vessels.get(whole.procedure.vessel or "")
+        if whole.instrument is None:
+            runs = whole.route is None and vessel is not None and vessel.kind != "dry heat oven"
+        else:
+            runs = whole.route is not None and whole.route.kind == "steam"
+            runs = runs and whole.instrument.label != "single use"
+        start = next((each for each in whole.steps if each.is_level_step), None) if runs else None
+        if start is not None:
+            own = {id(each) for each in whole.steps}
+            yield SteamRun(
+                whole=whole,
+                route=whole.route,
+                vessel=vessel,
+                start=start,
+                tasks=tuple(each for each in with_tasks if id(each) not in own),
+            )
