@@ -7,7 +7,7 @@ INSTALLED := $(VENV)/.installed
 PYTEST_ARGS ?= -n 2 --dist loadgroup
 
 .DEFAULT_GOAL := help
-.PHONY: help demo test check format preview bench soak pictures lock clean
+.PHONY: help demo test check format preview bench soak mutate fuzz pictures lock clean
 
 help: ## List what can be made
 	@sed -n 's/^\([a-z]*\):.*## \(.*\)/  make \1\t\2/p' $(MAKEFILE_LIST) | expand -t 18
@@ -38,6 +38,12 @@ bench: $(INSTALLED) ## Measure sizes and speeds against what is to be held
 
 soak: $(INSTALLED) ## Run the property tests for long, with many more examples
 	$(BIN)/python -m pytest $(PYTEST_ARGS) -m 'not browser and not packaging' --hypothesis-profile=soak
+
+mutate: $(INSTALLED) ## Make 500 mistakes in the demonstration and see which rule notices each
+	$(BIN)/python -m tests.mutations
+
+fuzz: $(INSTALLED) ## Feed broken and hostile files for a minute; SECONDS=600 for longer
+	$(BIN)/python -m tests.fuzz $(SECONDS)
 
 pictures: $(INSTALLED) ## Make the README's pictures from the real pages
 	$(BIN)/python tests/browser/provide.py

@@ -57,7 +57,7 @@ def renamed(raw: Mapping[str, bytes], ids: Iterable[str]) -> dict[str, bytes]:
 
 def _put(raw: bytes, pattern: re.Pattern[str], put: object) -> bytes:
     try:
-        return pattern.sub(put, raw.decode()).encode()  # type: ignore[call-overload,no-any-return]
+        return pattern.sub(put, raw.decode()).encode()  # type: ignore[call-overload]
     except UnicodeDecodeError:
         return raw
 

@@ -122,6 +122,7 @@ def load_whole(files: Mapping[str, bytes], memory: Memory | None = None) -> Load
         meant.add("content/handbook.yaml")
         problems.append(_problem(Place("content/handbook.yaml"), "file-missing", message))
     problems.extend(_repeated_items(content))
+    problems.extend(_same_but_for_case(files))
     for entry in (
         content.handbook,
         *content.procedures.values(),
@@ -246,6 +247,18 @@ def _unique(pairs: Iterable[tuple[str, M]], problems: list[Problem]) -> dict[str
             folded[key.casefold()] = key
             out[key] = entry
     return out
+
+
+def _same_but_for_case(files: Mapping[str, bytes]) -> list[Problem]:
+    """Return a problem for each file whose name differs from another's only by its case."""
+    known: dict[str, str] = {}
+    problems = []
+    for file in sorted(files):
+        other = known.setdefault(file.casefold(), file)
+        if other != file:
+            said = f"this name differs from {other} by its case only, and a memory stick keeps one"
+            problems.append(_problem(Place(file), "repeated-id", f"{said}; rename or delete one"))
+    return problems
 
 
 def _repeated_items(content: Content) -> list[Problem]:

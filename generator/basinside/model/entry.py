@@ -37,6 +37,8 @@ LONGEST_TEXT: Final = 4_000
 """Characters in one sentence or note; a longer one is a paste gone wrong (our own cap)."""
 
 _TRUTHS = {"yes": True, "true": True, "no": False, "false": False}
+_NO_WORDS = re.compile(r"</?[a-z!?][^ ]*|(?:javascript|data|file):\S+|\w+://\S*", re.IGNORECASE)
+"""Markup and addresses: a page would show them as they are, and an offline one leads nowhere."""
 _DAY = re.compile(r"[0-9]{4}-[0-9]{2}-[0-9]{2}\Z")
 
 
@@ -86,6 +88,12 @@ def _amount(value: object) -> object:
 
 
 def _prose(value: str) -> str:
+    if "<" in value or ":" in value:
+        found = _NO_WORDS.search(value)
+        if found:
+            raise ValueError(
+                f"“{found[0]}” is no word for a reader; a sentence holds no markup and no address"
+            )
     if "{" in value or "}}" in value:
         try:
             read_prose(value)

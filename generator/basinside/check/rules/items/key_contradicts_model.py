@@ -117,12 +117,9 @@ def _shown(value: Any) -> str:
 def _orders(checked: Checked, item: Item, rest: RestsOn) -> Iterator[Finding]:
     if not rest.orders:
         return
-    names = dict.fromkeys(
-        name
-        for name in (each.partition("/")[0] for each in (*rest.steps, *item.about))
-        if name in checked.derived.procedures
-    )
-    if not names:
+    named = dict.fromkeys(each.partition("/")[0] for each in (*rest.steps, *item.about))
+    names = [name for name in named if name in checked.derived.procedures]
+    if not names and all(name in checked.content.instruments for name in named):
         yield Finding(
             rest.place.at("orders"),
             f"{item.item} rests on an order of steps and names no procedure to find them in",
