@@ -61,6 +61,15 @@ def test_a_file_of_quizzes_alone_is_a_clinic_yet(tmp_path: Path) -> None:
     assert read_authored(tmp_path) == {}
 
 
+def test_a_folder_far_too_large_is_refused(clinic: Path, monkeypatch: pytest.MonkeyPatch) -> None:
+    whole = sum(map(len, files.read_authored(clinic).values()))
+    monkeypatch.setattr(files, "MOST_BYTES", whole)
+    assert files.read_authored(clinic)
+    monkeypatch.setattr(files, "MOST_BYTES", whole - 1)
+    with pytest.raises(files.FolderError, match="together; is this a clinic"):
+        files.read_authored(clinic)
+
+
 def test_a_file_is_read_or_the_reason_is_said(tmp_path: Path) -> None:
     (tmp_path / "a").write_bytes(b"\0\xff")
     assert read_file(tmp_path / "a") == b"\0\xff"

@@ -13,6 +13,8 @@ from typing import Final
 MOST_FILES: Final = 40_000
 """Files of one clinic; more means that the wrong folder was named (our own cap)."""
 LARGEST_READ_BYTES: Final = 64_000_000
+MOST_BYTES: Final = 400_000_000
+"""All files of one clinic together: 1,000 procedures with closed editions are a tenth (our cap)."""
 AUTHORED: Final = ("content", "quizzes")
 READ_ENDINGS: Final = (".yaml", ".yml", ".svg", ".json", ".md", ".txt")
 
@@ -35,9 +37,16 @@ def read_authored(root: Path) -> dict[str, bytes]:
             " with “basinside new FOLDER”"
         )
     out: dict[str, bytes] = {}
+    size = 0
     for top in AUTHORED:
         for path in sorted(_walk(root / top)):
-            out[path.relative_to(root).as_posix()] = _read(path)
+            raw = out[path.relative_to(root).as_posix()] = _read(path)
+            size += len(raw)
+            if size > MOST_BYTES:
+                raise FolderError(
+                    f"{root}: its files are larger than {MOST_BYTES // 1_000_000} MB together;"
+                    " is this a clinic?"
+                )
             if len(out) > MOST_FILES:
                 raise FolderError(f"{root}: more than {MOST_FILES} files; is this a clinic?")
     return out
