@@ -62,12 +62,12 @@ def test_a_file_of_quizzes_alone_is_a_clinic_yet(tmp_path: Path) -> None:
 
 
 def test_a_folder_far_too_large_is_refused(clinic: Path, monkeypatch: pytest.MonkeyPatch) -> None:
-    whole = sum(map(len, files.read_authored(clinic).values()))
-    monkeypatch.setattr(files, "MOST_BYTES", whole)
-    assert files.read_authored(clinic)
-    monkeypatch.setattr(files, "MOST_BYTES", whole - 1)
-    with pytest.raises(files.FolderError, match="together; is this a clinic"):
-        files.read_authored(clinic)
+    whole = sum(map(len, read_authored(clinic).values()))
+    monkeypatch.setattr("basinside.files.MOST_BYTES", whole)
+    assert read_authored(clinic)
+    monkeypatch.setattr("basinside.files.MOST_BYTES", whole - 1)
+    with pytest.raises(FolderError, match="together; is this a clinic"):
+        read_authored(clinic)
 
 
 def test_a_file_is_read_or_the_reason_is_said(tmp_path: Path) -> None:
