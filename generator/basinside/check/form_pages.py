@@ -105,7 +105,7 @@ Why: nobody can tell whether it was forgotten or meant to be empty.
 Bad: `source:`
 Good: write the value, or delete the key""",
     "waiver-ended": """\
-A waiver counts until its last day.
+A waiver counts until its last day; with `--today`, one that has ended stops.
 
 Why: what two people allowed for a while is looked at again.
 Good: mend what it waived; or two people decide again and write `on:` and `until:` anew.""",

@@ -152,7 +152,7 @@ def _ended(waiver: Waiver) -> Problem:
     return Problem(
         place=waiver.place.at("until"),
         rule="waiver-ended",
-        level=Level.WARN,
+        level=Level.STOP,
         message=f"the waiver of {waiver.rule} ended on {waiver.until}",
         hint="Mend what it waived, or let two people decide again.",
     )

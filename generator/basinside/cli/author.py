@@ -1,92 +1,17 @@
-"""The author's commands: check, build, preview."""
+"""The author's commands: build and preview, and check beside them."""
 
 from __future__ import annotations
 
-import difflib
-import gc
-import json
 import runpy
 import subprocess
 import sys
-from datetime import date
 from pathlib import Path
 
 import click
 
+from basinside.cli.check import check
+from basinside.cli.typed import folder_option
 from basinside.pipeline import build as pipeline
-from basinside.problem import Placed
-
-HERE = click.Path(exists=True, file_okay=False, path_type=Path)
-
-
-folder_option = click.option(
-    "--folder", type=HERE, default=".", help="The clinic's folder; here by default."
-)
-
-
-@click.command()
-@folder_option
-@click.option("--today", metavar="DATE", help="Also judge what depends on the day, as 2026-11-20.")
-@click.option("--all", "everything", is_flag=True, help="Show hints and mere information too.")
-@click.option("--rule", metavar="ID", help="Show only the problems of one rule.")
-@click.option("--only", metavar="PATH", help="Show only the problems of files below this path.")
-@click.option("--explain", "explained", metavar="ID", help="Print the page of one rule and stop.")
-@click.option("--json", "as_json", is_flag=True, help="Print the problems for a tool.")
-def check(
-    folder: Path,
-    today: str | None,
-    everything: bool,
-    rule: str | None,
-    only: str | None,
-    explained: str | None,
-    as_json: bool,
-) -> None:
-    """Read everything and say what is wrong, each with its place and its mend."""
-    if explained:
-        click.echo(_page(explained))
-        return
-    if rule:
-        _page(rule)
-    gc.disable()
-    clinic = pipeline.read_clinic(folder, today=read_day(today) if today else None)
-    found = pipeline.place_problems(clinic)
-    placed = tuple(each for each in found if _wanted(each, rule, only))
-    if as_json:
-        click.echo(json.dumps(pipeline.report_data(placed), ensure_ascii=False, indent=1))
-    else:
-        for line in pipeline.report_lines(placed, everything=everything):
-            click.echo(line)
-        unseen = sum(each.problem.stops for each in found if each not in placed)
-        nothing = unseen and not placed
-        click.echo("Nothing is wrong there." if nothing else pipeline.summary_line(placed))
-        if unseen:
-            click.echo(f"Not shown, as you asked: what else stops the build ({unseen}).")
-    sys.exit(1 if any(each.problem.stops for each in placed) else 0)
-
-
-def _page(rule: str) -> str:
-    page = pipeline.explain(rule)
-    if page is None:
-        near = difflib.get_close_matches(rule, pipeline.all_ids(), 1)
-        more = f" Did you mean “{near[0]}”?" if near else ""
-        raise click.UsageError(f"There is no rule “{rule}”.{more}")
-    return page
-
-
-def _wanted(placed: Placed, rule: str | None, only: str | None) -> bool:
-    problem = placed.problem
-    if rule and problem.rule != rule:
-        return False
-    below = (only or "").replace("\\", "/").removeprefix("./")
-    return problem.place.file.startswith(below)
-
-
-def read_day(text: str) -> date:
-    """Return a day typed as 2026-11-20."""
-    try:
-        return date.fromisoformat(text)
-    except ValueError:
-        raise click.UsageError(f"“{text}” is no day; write it as 2026-11-20.") from None
 
 
 @click.command()

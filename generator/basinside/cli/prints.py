@@ -6,7 +6,7 @@ from pathlib import Path
 
 import click
 
-from basinside.cli.author import folder_option
+from basinside.cli.typed import folder_option
 from basinside.pipeline import printing as pipeline
 
 INTO = "paper.html"
