@@ -20,8 +20,8 @@ from basinside.render.views.spot import Desk, Spot
 from tests.browser import script_lab
 from tests.browser.test_every_page import AXE, RUN_AXE, TAGS
 from tests.browser.test_self_test_lab import choose_code, kept
-from tests.check.clinic import look_at, patched
 from tests.conftest import Opener
+from tests.plain.clinic import patched, read
 
 pytestmark = pytest.mark.browser
 
@@ -32,7 +32,7 @@ RIGHT = ["Pull the tip off", "Brush each part", "Put every part under for 20\u00
 
 @cache
 def spot() -> Spot:
-    looked = look_at(patched({"files": {"quizzes/questions/kinds.yaml": WRITTEN}}))
+    looked = read(patched({"files": {"quizzes/questions/kinds.yaml": WRITTEN}}))
     desk = Desk(content=looked.content, derived=looked.derived, theme=open_theme())
     return Spot(desk=desk, path="self-tests/kinds.html")
 

@@ -1,7 +1,7 @@
 """The small valid clinic of tests/check/base, and what checking it or a patched one gives."""
 
 import json
-from collections.abc import Mapping
+from collections.abc import Callable, Mapping
 from dataclasses import dataclass
 from datetime import date
 from functools import cache
@@ -21,14 +21,19 @@ BASE = Path(__file__).parent / "base"
 CLOSED = "content/editions/2026.1.json"
 
 
+def files_under(root: Path) -> dict[str, bytes]:
+    """Return the files of a clinic by their paths in it."""
+    return {
+        path.relative_to(root).as_posix(): path.read_bytes()
+        for path in sorted(root.rglob("*"))
+        if path.is_file()
+    }
+
+
 @cache
 def base_files() -> dict[str, bytes]:
     """Return the files of the valid clinic; not to be changed."""
-    return {
-        path.relative_to(BASE).as_posix(): path.read_bytes()
-        for path in sorted(BASE.rglob("*"))
-        if path.is_file()
-    }
+    return files_under(BASE)
 
 
 def closed(files: Mapping[str, bytes]) -> bytes:
@@ -52,11 +57,12 @@ class Looked:
     lines: list[str]
 
 
-def look_at(files: Mapping[str, bytes], today: date | None = None) -> Looked:
-    """Load and check files, and print each problem as an author would see it."""
+def look_at(files: Mapping[str, bytes], today: date | None = None, rules: bool = True) -> Looked:
+    """Load files, check them unless no rule is asked, and print each problem as authors see it."""
     content, problems = load(files)
     derived = derive(content)
-    problems = [*problems, *check(content, derived, today)]
+    if rules:
+        problems = [*problems, *check(content, derived, today)]
     by_file: dict[str, list[Place]] = {}
     for problem in problems:
         by_file.setdefault(problem.place.file, []).append(problem.place)
@@ -72,12 +78,19 @@ def look_at(files: Mapping[str, bytes], today: date | None = None) -> Looked:
 
 
 def patched(case: Mapping[str, Any]) -> dict[str, bytes]:
-    """Return the valid clinic's files with one case's changes.
+    """Return the valid clinic's files with one case's changes."""
+    return changed_by(case, base_files(), closed_edition)
+
+
+def changed_by(
+    case: Mapping[str, Any], base: Mapping[str, bytes], edition: Callable[[], bytes]
+) -> dict[str, bytes]:
+    """Return a clinic's files with one case's changes.
 
     Each of `replace` names a file, words that stand in it exactly once, and the words instead;
-    `files` are whole files; `closed` adds the valid clinic as a closed edition.
+    `files` are whole files; `closed` adds the clinic as a closed edition.
     """
-    files = dict(base_files())
+    files = dict(base)
     for change in case.get("replace", ()):
         file, old = change["file"], change["old"]
         text = files[file].decode()
@@ -85,5 +98,5 @@ def patched(case: Mapping[str, Any]) -> dict[str, bytes]:
         files[file] = text.replace(old, change["new"]).encode()
     files.update({file: text.encode() for file, text in case.get("files", {}).items()})
     if case.get("closed"):
-        files[CLOSED] = closed_edition()
+        files[CLOSED] = edition()
     return files

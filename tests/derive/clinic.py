@@ -8,7 +8,7 @@ from basinside.derive.steps import place_steps
 from basinside.load.content import load
 from basinside.model.content import Content
 from basinside.model.derived import PlacedStep, WholeProcedure
-from tests.check.clinic import base_files
+from tests.plain.clinic import base_files
 
 CHECKOUT = Path(__file__).resolve().parents[2]
 

@@ -7,8 +7,8 @@ from basinside.derive.meanings import line_digest, step_digest, step_meaning
 from basinside.derive.steps import place_steps
 from basinside.model.content import Content
 from basinside.model.derived import WholeProcedure
-from tests.check.clinic import base_files
 from tests.derive.clinic import demo, loaded
+from tests.plain.clinic import base_files
 
 OBSERVED = b"""observation: bulb-soak
 lines:

@@ -10,8 +10,8 @@ from basinside.derive.editions import compare, differs, edition_key, scopes_to_r
 from basinside.derive.editions import edition_document as document
 from basinside.model.derived import Change
 from basinside.model.edition import ClosedEdition
-from tests.check.clinic import base_files
 from tests.derive.clinic import changed, demo, loaded
+from tests.plain.clinic import base_files
 
 PROCEDURE = "content/procedures/bulb-soak.yaml"
 LOOK = "      - step: look\n        action: inspect\n        do: Look at each part.\n"

@@ -5,8 +5,8 @@ import pytest
 from basinside.derive.levels import gravest_contact, highest_needed, needed_level
 from basinside.model.instrument import Part
 from basinside.model.words import CONTACT_GRAVITY, LEVEL_FOR_CONTACT
-from tests.check.clinic import base_files
 from tests.derive.clinic import changed, demo, loaded
+from tests.plain.clinic import base_files
 
 # CDC, Guideline for Disinfection and Sterilization in Healthcare Facilities, 2008: critical items
 # sterile, semi-critical at least high-level, non-critical low-level disinfection.

@@ -16,13 +16,13 @@ from basinside.model.item_kinds import NumberAsked
 from basinside.model.quiz import Item
 from basinside.quantity import parse_quantity
 from basinside.units import UNITS, Kind, typed_units
-from tests.check.clinic import look_at, patched
+from tests.plain.clinic import patched, read
 
 WRITTEN = (Path(__file__).parents[1] / "check" / "kinds.yaml").read_text(encoding="utf-8")
 
 
 def clinic() -> tuple[Content, dict[str, Item]]:
-    looked = look_at(patched({"files": {"quizzes/questions/kinds.yaml": WRITTEN}}))
+    looked = read(patched({"files": {"quizzes/questions/kinds.yaml": WRITTEN}}))
     return looked.content, {each.item.item: each.item for each in looked.content.items()}
 
 
@@ -40,7 +40,7 @@ def test_an_order_passes_when_every_pair_that_matters_is_kept() -> None:
 
 def test_every_neighbour_matters_when_nothing_is_said() -> None:
     plain = WRITTEN[: WRITTEN.index("    matters:")] + WRITTEN[WRITTEN.index("    because: Each") :]
-    looked = look_at(patched({"files": {"quizzes/questions/kinds.yaml": plain}}))
+    looked = read(patched({"files": {"quizzes/questions/kinds.yaml": plain}}))
     item = next(each.item for each in looked.content.items() if each.item.item == "bath-order")
     plan = marking_plan(item)
     passing = [o for o in permutations(range(4)) if evaluate(plan, {"order": list(o)}).passed]

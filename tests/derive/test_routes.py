@@ -3,8 +3,8 @@
 from basinside.derive.routes import clinic_routes, judge_route, judge_routes, reached_level
 from basinside.model.content import Content
 from basinside.model.derived import RouteVerdict
-from tests.check.clinic import base_files
 from tests.derive.clinic import changed, demo, loaded
+from tests.plain.clinic import base_files
 
 SURVIVES = """    count: 1
     touches: [never the patient]

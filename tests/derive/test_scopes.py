@@ -6,8 +6,8 @@ from basinside.derive.steps import place_steps
 from basinside.model.content import Content
 from basinside.model.derived import Policy
 from basinside.quantity import parse_quantity
-from tests.check.clinic import base_files
 from tests.derive.clinic import demo, loaded
+from tests.plain.clinic import base_files
 
 POLICY = """
 scopes:

@@ -5,8 +5,8 @@ import pytest
 from basinside.derive.everything import derive
 from basinside.model.content import Content
 from basinside.model.shift import Shift, ShiftInstrument, ShiftWay
-from tests.check.clinic import base_files
 from tests.derive.clinic import changed, demo, loaded
+from tests.plain.clinic import base_files
 
 
 def shift_of(content: Content) -> Shift:

@@ -5,8 +5,8 @@ import pytest
 from basinside.derive.steps import place_steps
 from basinside.model.content import Content
 from basinside.model.procedure import Procedure
-from tests.check.clinic import base_files
 from tests.derive.clinic import demo, loaded
+from tests.plain.clinic import base_files
 
 STATES = {"s": "soiled", "c": "clean", "p": "processed"}
 

@@ -2,6 +2,8 @@
 
 from __future__ import annotations
 
+from dataclasses import replace
+
 import pytest
 from hypothesis import given
 from hypothesis import strategies as st
@@ -9,6 +11,7 @@ from hypothesis import strategies as st
 from basinside import files
 from basinside.derive.everything import derive
 from basinside.derive.wall_charts import SIZES_POINTS
+from basinside.derive.wall_charts.step_lines import StepLines
 from basinside.derive.wall_charts.strip import runs
 from basinside.derive.wall_charts.text_width import (
     BOLD_WIDTHS,
@@ -111,10 +114,27 @@ def test_all_that_is_worn_has_its_place(derived: Derived) -> None:
             assert said in {"", runs(asked)}, name
 
 
-def test_signs_of_dangers_never_make_a_chart_smaller_or_too_long(derived: Derived) -> None:
-    charts = derived.wall_charts.values()
-    assert {each.dangers for each in charts} == {True, False}
-    assert all(each.fits for each in charts if each.dangers)
+def test_every_danger_has_its_sign_and_most_have_their_word(derived: Derived) -> None:
+    short = []
+    for name, chart in derived.wall_charts.items():
+        steps = derived.procedures[name].steps
+        dangers = {placed.number for placed in steps if placed.step.danger}
+        assert chart.fits, name
+        assert set(chart.named) <= dangers, name
+        short += [name] if set(chart.named) < dangers else []
+    assert 0 < len(short) < len(derived.wall_charts) / 2
+
+
+def test_a_sign_without_its_word_has_the_line_under_its_number(derived: Derived) -> None:
+    """What stands under the number takes no line where the sentence has two of its own."""
+    content = load(files.read_authored(CHECKOUT))[0]
+    lines = StepLines(content)
+    for whole in derived.procedures.values():
+        for placed in whole.steps:
+            bare = replace(placed, step=placed.step.model_copy(update={"danger": None}))
+            alone = lines.count(bare, "", 1_800, word=False)
+            with_sign = lines.count(placed, "", 1_800, word=False)
+            assert with_sign == (max(alone, 2) if placed.step.danger else alone)
 
 
 def test_a_chemical_of_the_steps_says_whom_to_ring(derived: Derived) -> None:

@@ -9,7 +9,7 @@ import pytest
 from basinside.load.content import kind_of, load
 from basinside.load.memory import Memory
 from basinside.problem import Problem
-from tests.check.clinic import CLOSED, base_files, closed_edition
+from tests.plain.clinic import CLOSED, base_files, closed_edition
 
 CHECKOUT = Path(__file__).resolve().parents[2]
 BULB = "content/instruments/bulb.yaml"

@@ -4,7 +4,7 @@ from pathlib import Path
 
 import pytest
 
-from tests.check.clinic import look_at, patched
+from tests.plain.clinic import patched, read
 
 FILE = "quizzes/questions/kinds.yaml"
 WRITTEN = (Path(__file__).parents[1] / "check" / "kinds.yaml").read_text(encoding="utf-8")
@@ -17,7 +17,7 @@ def said(*changes: tuple[str, str]) -> list[str]:
     for old, new in changes:
         assert text.count(old) == 1, old
         text = text.replace(old, new)
-    lines = look_at(patched({"files": {FILE: text}})).lines
+    lines = read(patched({"files": {FILE: text}})).lines
     return [each.removeprefix(f"{FILE}:") for each in lines if each.startswith(FILE)]
 
 

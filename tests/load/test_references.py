@@ -4,7 +4,7 @@ import pytest
 
 from basinside.load.content import load
 from basinside.load.mentions import mentions_in
-from tests.check.clinic import base_files, look_at, patched
+from tests.plain.clinic import base_files, patched, read
 
 PROCEDURE = "content/procedures/bulb-soak.yaml"
 INSTRUMENT = "content/instruments/bulb.yaml"
@@ -14,7 +14,7 @@ LOOK = "        do: Look at each part.\n"
 
 def told(file: str, old: str, new: str) -> list[str]:
     files = patched({"replace": [{"file": file, "old": old, "new": new}]})
-    lines = look_at(files).lines
+    lines = read(files).lines
     return [each for each in lines if each.endswith("[unknown-id]")]
 
 

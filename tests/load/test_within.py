@@ -2,7 +2,7 @@
 
 import pytest
 
-from tests.check.clinic import look_at, patched
+from tests.plain.clinic import patched, read
 
 SOAK = "content/procedures/bulb-soak.yaml"
 CARD = "content/handbook.yaml"
@@ -30,6 +30,6 @@ CARD = "content/handbook.yaml"
     ],
 )  # fmt: skip
 def test_what_does_not_agree(file: str, old: str, new: str, line: str) -> None:
-    looked = look_at(patched({"replace": [{"file": file, "old": old, "new": new}]}))
+    looked = read(patched({"replace": [{"file": file, "old": old, "new": new}]}))
     said = [each.split(": ", 1)[1] for each in looked.lines if each.startswith(f"{file}:")]
     assert line in said

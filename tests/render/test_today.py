@@ -13,8 +13,8 @@ from basinside.render.views.spot import Desk, Spot
 from basinside.render.views.today_data import SHIFT_HOURS, today_data
 from basinside.render.views.today_phrases import TODAY
 from tests.built import CHECKOUT
-from tests.check.clinic import base_files
 from tests.derive.clinic import demo, loaded
+from tests.plain.clinic import base_files
 from tests.render.pages_of_demo import part_of, words
 
 LONGEST_SHIFT_HOURS = 12
