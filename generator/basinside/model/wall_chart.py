@@ -17,7 +17,8 @@ class WallChart:
     column, never too little, and what the sheet has for it.
 
     ``worn`` is all that its steps ask for, each with the numbers of those steps where there is
-    room for them; ``dangers`` tells whether the signs of the steps' dangers have room.
+    room for them. The sign of a step's danger stands before its sentence with its word in the
+    steps of ``named``, as many as have room; in the others it stands under their number.
     ``chemical_contact`` is whom to ring when a chemical of its steps splashed somebody; empty
     without one.
     """
@@ -28,7 +29,7 @@ class WallChart:
     needed_mm: float
     room_mm: float
     worn: tuple[tuple[Worn, str], ...] = ()
-    dangers: bool = False
+    named: tuple[int, ...] = ()
     chemical_contact: str = ""
 
     @property

@@ -8,6 +8,7 @@ Source of the measures: common practice; ISO 216 and ANSI/ASME Y14.1 for the pap
 
 from __future__ import annotations
 
+from collections.abc import Iterator
 from typing import Final
 
 from basinside.derive.wall_charts.sheet import Sheet, strip_mm
@@ -50,7 +51,8 @@ class ChartMaker:
         sheet = self._sheet.room_for_steps_and_strip(whole, contact)
         room = sheet - strip_mm(short)
         for points in SIZES_POINTS:
-            heights = self._heights(whole, beside, points)
+            free = self._free_words(whole, beside, points)
+            heights = self._heights(whole, beside, points, free)
             last = points == SIZES_POINTS[-1]
             if sum(heights) / 2 > room and not last:
                 continue  # however it is cut, one of two columns has half of it
@@ -60,11 +62,13 @@ class ChartMaker:
         roomy = sheet - strip_mm(worn)
         if needed <= roomy:  # the strip has room for the numbers of the steps, too
             room, short = roomy, worn
-        signed = self._heights(whole, beside, points, signs=True)
-        cut_with, needed_with = _cut(whole, signed, points, room)
-        dangers = needed_with <= room
-        if dangers:
-            cut, needed = cut_with, needed_with
+        named = free
+        for words in _more_words(whole, free):
+            heights = self._heights(whole, beside, points, words)
+            cut_with, needed_with = _cut(whole, heights, points, room)
+            if needed_with <= room:
+                named, cut, needed = words, cut_with, needed_with
+                break
         numbers = [placed.number for placed in whole.steps]
         return WallChart(
             points=points,
@@ -73,7 +77,7 @@ class ChartMaker:
             needed_mm=needed,
             room_mm=room,
             worn=short,
-            dangers=dangers,
+            named=tuple(sorted(named)),
             chemical_contact=contact,
         )
 
@@ -83,7 +87,9 @@ class ChartMaker:
         contact = chemical_contact(self._content, whole)
         short = tuple((each, "") for each, _steps in worn_at(whole))
         room = self._sheet.room_for_steps_and_strip(whole, contact) - strip_mm(short)
-        heights = self._heights(whole, tuple(values_beside(self._content, whole)), smallest)
+        beside = tuple(values_beside(self._content, whole))
+        free = self._free_words(whole, beside, smallest)
+        heights = self._heights(whole, beside, smallest, free)
         return _cut(whole, heights, smallest, room)[1] <= room
 
     def _heights(
@@ -91,18 +97,44 @@ class ChartMaker:
         whole: WholeProcedure,
         beside: tuple[tuple[int, str], ...],
         points: int,
-        *,
-        signs: bool = False,
+        named: frozenset[int],
     ) -> list[float]:
-        """Return the height of each step at a size, in mm."""
-        size_mm = points * MILLIMETRES_IN_POINT
-        large, line_of = dict(beside), self._lines.count
-        line = int((COLUMN_MM / size_mm - BESIDE_TEXT) * 100 * SURE)
+        """Return the height of each step at a size, in mm; ``named`` have the word of a danger."""
+        size_mm, line, large = points * MILLIMETRES_IN_POINT, _line(points), dict(beside)
+        count = self._lines.count
         return [
             size_mm
-            * (line_of(each, large.get(each.number, ""), line, sign=signs) * LINE + STEP_GAP)
+            * (
+                count(each, large.get(each.number, ""), line, word=each.number in named) * LINE
+                + STEP_GAP
+            )
             for each in whole.steps
         ]
+
+    def _free_words(
+        self, whole: WholeProcedure, beside: tuple[tuple[int, str], ...], points: int
+    ) -> frozenset[int]:
+        """Return the steps where the sign of a danger with its word takes no further line."""
+        line, large, count = _line(points), dict(beside), self._lines.count
+        return frozenset(
+            each.number
+            for each in whole.steps
+            if each.step.danger
+            and count(each, large.get(each.number, ""), line, word=True)
+            <= count(each, large.get(each.number, ""), line, word=False)
+        )
+
+
+def _line(points: int) -> int:
+    """Return the width of a line of a step, in hundredths of the size of its letters."""
+    return int((COLUMN_MM / (points * MILLIMETRES_IN_POINT) - BESIDE_TEXT) * 100 * SURE)
+
+
+def _more_words(whole: WholeProcedure, free: frozenset[int]) -> Iterator[frozenset[int]]:
+    """Yield steps whose signs have words: all with a danger, then also the first of each danger."""
+    kinds = [(each.number, each.step.danger.kind) for each in whole.steps if each.step.danger]
+    yield frozenset(number for number, _kind in kinds)
+    yield free | set({kind: number for number, kind in reversed(kinds)}.values())
 
 
 def _cut(

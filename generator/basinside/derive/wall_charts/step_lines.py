@@ -32,24 +32,25 @@ class StepLines:
         self._words: dict[tuple[str, bool, str], list[int]] = {}
         self._lines: dict[tuple[str, bool, str, int, str], int] = {}
 
-    def count(self, placed: PlacedStep, beside: str, line: int, *, sign: bool) -> int:
+    def count(self, placed: PlacedStep, beside: str, line: int, *, word: bool) -> int:
         """Return the lines that a step takes.
 
         Args:
             placed: the step.
             beside: the value that stands after its sentence, or nothing.
             line: the width of a line, in hundredths of the size of the letters.
-            sign: whether the sign of its danger stands before its sentence.
+            word: whether the sign of its danger stands before its sentence, with its word; else it
+                stands under the number, which is the second line.
         """
         step, text = placed.step, chart_text(placed)
-        danger = step.danger.kind if sign and step.danger else ""
+        danger = step.danger.kind if word and step.danger else ""
         key = (text, step.safety, beside, line, danger)
         if key not in self._lines:
             words = self._widths(text, step.safety, beside)
             if danger:
                 words = [SIGN + int(SIGN_WORD * width(danger, bold=True)), *words]
             self._lines[key] = lines_of(words, line)
-        return self._lines[key]
+        return max(self._lines[key], 2 if step.danger and not word else 1)
 
     def _widths(self, text: str, safety: bool, beside: str) -> list[int]:  # noqa: FBT001
         """Return the width of each word of a step, values larger, in hundredths of its size."""

@@ -21,7 +21,7 @@ from basinside.render.view_types.text import (
 class ChartStepView:
     """One step of a wall chart: its short sentence, and a value large after it.
 
-    ``danger`` is the sign of its danger, on charts that have room for it.
+    ``danger`` is the sign of its danger; without its word it stands under the number.
     """
 
     number: str
@@ -29,6 +29,7 @@ class ChartStepView:
     safety_word: str = ""
     beside: Prose = ()
     danger: SignView | None = None
+    danger_named: bool = False
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)

@@ -59,7 +59,7 @@ def wall_chart_view(spot: Spot, whole: WholeProcedure) -> SheetView:
             columns=tuple(
                 ChartColumnView(
                     stages=_stages(
-                        spot, [placed[n] for n in numbers], beside, before, signs=chart.dangers
+                        spot, [placed[n] for n in numbers], beside, before, named=chart.named
                     )
                 )
                 for numbers, before in zip(
@@ -81,7 +81,7 @@ def _stages(
     beside: dict[int, str],
     before: PlacedStep | None,
     *,
-    signs: bool,
+    named: tuple[int, ...],
 ) -> tuple[ChartStageView, ...]:
     """Return the stages of one column; one that began in the column before says so."""
     groups: list[tuple[str, list[ChartStepView]]] = []
@@ -97,9 +97,8 @@ def _stages(
                 text=breakable(paper_prose(spot, placed.step.wall or placed.step.do)),
                 safety_word=_("Safety step") if placed.step.safety else "",
                 beside=breakable(value_words(spot, beside.get(placed.number, ""))),
-                danger=spot.sign("danger", placed.step.danger.kind)
-                if signs and placed.step.danger
-                else None,
+                danger=spot.sign("danger", placed.step.danger.kind) if placed.step.danger else None,
+                danger_named=placed.number in named,
             )
         )
         last = placed
