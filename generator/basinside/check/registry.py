@@ -5,10 +5,46 @@ from __future__ import annotations
 from typing import Final
 
 from basinside.check.rule import Rule
+from basinside.check.rules.coverage.agent_without_card import check_agent_without_card
+from basinside.check.rules.coverage.competency_scope_impossible import (
+    check_competency_scope_impossible,
+)
+from basinside.check.rules.coverage.figure_unused import check_figure_unused
+from basinside.check.rules.coverage.instrument_without_procedure import (
+    check_instrument_without_procedure,
+)
+from basinside.check.rules.coverage.procedure_unobserved import check_procedure_unobserved
+from basinside.check.rules.coverage.route_without_procedure import check_route_without_procedure
+from basinside.check.rules.coverage.safety_step_untested import check_safety_step_untested
+from basinside.check.rules.coverage.source_unused import check_source_unused
 from basinside.check.rules.decisions.choice_expired import check_choice_expired
 from basinside.check.rules.decisions.review_overdue import check_review_overdue
 from basinside.check.rules.items.key_contradicts_model import check_key_contradicts_model
 from basinside.check.rules.items.one_right_option import check_one_right_option
+from basinside.check.rules.organisation.brushes_and_basins_processed import (
+    check_brushes_and_basins_processed,
+)
+from basinside.check.rules.organisation.contacts_present import check_contacts_present
+from basinside.check.rules.organisation.dirty_clean_apart import check_dirty_clean_apart
+from basinside.check.rules.organisation.emergency_route_stated import check_emergency_route_stated
+from basinside.check.rules.organisation.ready_reserve_stated import check_ready_reserve_stated
+from basinside.check.rules.organisation.recall_and_failure_procedure_present import (
+    check_recall_and_failure_procedure_present,
+)
+from basinside.check.rules.packs.air_removal_test_only_where_vacuum import (
+    check_air_removal_test_only_where_vacuum,
+)
+from basinside.check.rules.packs.biological_indicator_schedule import (
+    check_biological_indicator_schedule,
+)
+from basinside.check.rules.packs.indicator_inside_pack import check_indicator_inside_pack
+from basinside.check.rules.packs.indicator_read_and_recorded_before_release import (
+    check_indicator_read_and_recorded_before_release,
+)
+from basinside.check.rules.packs.load_record import check_load_record
+from basinside.check.rules.packs.pack_traceable import check_pack_traceable
+from basinside.check.rules.packs.wet_or_torn_pack_rejected import check_wet_or_torn_pack_rejected
+from basinside.check.rules.packs.wrap_fits_route import check_wrap_fits_route
 from basinside.check.rules.pictures.drawing_parts_both_ways import check_drawing_parts_both_ways
 from basinside.check.rules.pictures.picture_missing import check_picture_missing
 from basinside.check.rules.prints.posted_print_unknown import check_posted_print_unknown
@@ -38,6 +74,25 @@ from basinside.check.rules.reprocessing.soiled_clean_processed import check_soil
 from basinside.check.rules.reprocessing.source_missing import check_source_missing
 from basinside.check.rules.reprocessing.vessel_cannot_reach import check_vessel_cannot_reach
 from basinside.check.rules.reprocessing.worked_out_elsewhere import check_worked_out_elsewhere
+from basinside.check.rules.steam.air_out_first import check_air_out_first
+from basinside.check.rules.steam.drying_phase_stated import check_drying_phase_stated
+from basinside.check.rules.steam.loading_stated import check_loading_stated
+from basinside.check.rules.steam.lumens_not_in_short_cycle import check_lumens_not_in_short_cycle
+from basinside.check.rules.steam.pressure_zero_before_opening import (
+    check_pressure_zero_before_opening,
+)
+from basinside.check.rules.steam.regulator_never_altered import check_regulator_never_altered
+from basinside.check.rules.steam.safety_valve_and_gasket_checked import (
+    check_safety_valve_and_gasket_checked,
+)
+from basinside.check.rules.steam.water_in_vessel import check_water_in_vessel
+from basinside.check.rules.steam.wrapped_time_for_wrapped import check_wrapped_time_for_wrapped
+from basinside.check.rules.storage.at_use_state_stated import check_at_use_state_stated
+from basinside.check.rules.storage.storage_conditions_stated import check_storage_conditions_stated
+from basinside.check.rules.storage.storage_life_stated import check_storage_life_stated
+from basinside.check.rules.storage.transport_closed_and_labelled import (
+    check_transport_closed_and_labelled,
+)
 
 RULES: Final[tuple[Rule, ...]] = (
     # which route, for which part
@@ -59,6 +114,46 @@ RULES: Final[tuple[Rule, ...]] = (
     check_worked_out_elsewhere,
     check_source_missing,
     check_edition_reused,
+    # how a steam vessel is run
+    check_regulator_never_altered,
+    check_safety_valve_and_gasket_checked,
+    check_water_in_vessel,
+    check_loading_stated,
+    check_air_out_first,
+    check_wrapped_time_for_wrapped,
+    check_lumens_not_in_short_cycle,
+    check_pressure_zero_before_opening,
+    check_drying_phase_stated,
+    # packs, indicators and records
+    check_wrap_fits_route,
+    check_indicator_inside_pack,
+    check_wet_or_torn_pack_rejected,
+    check_indicator_read_and_recorded_before_release,
+    check_pack_traceable,
+    check_load_record,
+    check_biological_indicator_schedule,
+    check_air_removal_test_only_where_vacuum,
+    # storage, transport and use
+    check_transport_closed_and_labelled,
+    check_storage_conditions_stated,
+    check_storage_life_stated,
+    check_at_use_state_stated,
+    # what a clinic has ready
+    check_contacts_present,
+    check_recall_and_failure_procedure_present,
+    check_emergency_route_stated,
+    check_ready_reserve_stated,
+    check_dirty_clean_apart,
+    check_brushes_and_basins_processed,
+    # what nothing covers
+    check_instrument_without_procedure,
+    check_route_without_procedure,
+    check_agent_without_card,
+    check_procedure_unobserved,
+    check_safety_step_untested,
+    check_competency_scope_impossible,
+    check_figure_unused,
+    check_source_unused,
     # questions
     check_one_right_option,
     check_key_contradicts_model,

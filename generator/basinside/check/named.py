@@ -1,0 +1,63 @@
+"""Which values and sources the content refers to."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+from typing import Any
+
+from basinside.model.content import Content
+from basinside.model.entry import Entry
+from basinside.model.prose import references
+
+
+def named(content: Content) -> frozenset[str]:
+    """Return the ids of values and sources that something refers to, the entry itself aside.
+
+    Values are named by fields, by what an item rests on, and inside sentences; a citation begins
+    with the id of its source. Looking ends once everything was found.
+    """
+    left = {*content.figures, *content.sources}
+    wanted = frozenset(left)
+    for each in _whole(content):
+        left.difference_update(_ids("", each))
+        if not left:
+            break
+    return wanted - left
+
+
+def _whole(content: Content) -> Iterator[Any]:
+    """Yield everything, what is short and refers to much before the procedures."""
+    yield from content.figures.values()
+    yield from content.choices.values()
+    yield content.handbook
+    yield from content.agents.values()
+    yield from content.routes.values()
+    yield from content.equipment.values()
+    yield from content.incidents.values()
+    yield from content.words.values()
+    yield from content.instruments.values()
+    yield from content.questions
+    yield from content.procedures.values()
+
+
+def _ids(key: str, value: Any) -> Iterator[str]:
+    """Yield what a field refers to: the text of ``source`` up to its place, ids with a dot."""
+    if isinstance(value, str):
+        if key == "source":
+            yield value.partition(" ")[0]
+        elif "{{" in value:
+            for each in references(value):
+                yield each.figure
+        elif "." in value and " " not in value:
+            yield value
+    elif isinstance(value, Entry):
+        for name, inside in vars(value).items():
+            if inside and name != "place":
+                yield from _ids(name, inside)
+    elif isinstance(value, dict):
+        yield from value
+        for inside in value.values():
+            yield from _ids("", inside)
+    elif isinstance(value, tuple):
+        for inside in value:
+            yield from _ids(key, inside)

@@ -1,0 +1,1 @@
+"""Rules about what nothing covers: questions, observations, procedures, cards."""

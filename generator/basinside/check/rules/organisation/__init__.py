@@ -1,0 +1,1 @@
+"""Rules about what a clinic has ready: papers, people, places and reserves."""

@@ -1,0 +1,1 @@
+"""Rules about packs: wrap, indicators, labels, records and tests of loads."""

@@ -1,0 +1,36 @@
+"""The rule drying-phase-stated."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+
+from basinside.check.checked import Checked
+from basinside.check.rule import Finding, rule
+from basinside.model.derived import PlacedStep
+from basinside.problem import Level
+
+
+@rule(level=Level.STOP)
+def check_drying_phase_stated(checked: Checked) -> Iterator[Finding]:
+    """Wrapped loads dry in the vessel for a stated time before they come out.
+
+    Why: a pack that comes out damp lets germs through its wrap at the first touch. Tables give a
+    drying time beside each cycle.
+    Bad: wait for zero, then unload the packs.
+    Good: `action: dry` with `hold: {figure: steam.drying, ...}` between the two.
+    Source: CDC, Guideline for disinfection and sterilization in healthcare facilities, 2008,
+    table 7 (15 to 30 minutes after a gravity cycle).
+    """
+    for run in checked.steam_runs:
+        if run.wrapped and not any(_dries(placed) for placed in run.after):
+            yield Finding(
+                run.start.step.place,
+                f"{run.name} does not say how long its packs dry after {run.start.step.step}",
+                "Put a step with “action: dry” and “hold:” after it.",
+                (run.whole.procedure.place,),
+            )
+
+
+def _dries(placed: PlacedStep) -> bool:
+    step = placed.step
+    return step.action == "dry" and (step.hold is not None or step.wait is not None)

@@ -1,0 +1,1 @@
+"""Rules about storage, transport and the state at use."""
