@@ -19,8 +19,43 @@ from basinside.check.rules.coverage.safety_step_untested import check_safety_ste
 from basinside.check.rules.coverage.source_unused import check_source_unused
 from basinside.check.rules.decisions.choice_expired import check_choice_expired
 from basinside.check.rules.decisions.review_overdue import check_review_overdue
+from basinside.check.rules.instruments.function_test_after_assembly import (
+    check_function_test_after_assembly,
+)
+from basinside.check.rules.instruments.lubricant_fits import check_lubricant_fits
+from basinside.check.rules.instruments.lubricate_where_asked import check_lubricate_where_asked
+from basinside.check.rules.instruments.test_fits_parts import check_test_fits_parts
+from basinside.check.rules.instruments.use_limit_counted import check_use_limit_counted
+from basinside.check.rules.instruments.variant_mixed import check_variant_mixed
 from basinside.check.rules.items.key_contradicts_model import check_key_contradicts_model
 from basinside.check.rules.items.one_right_option import check_one_right_option
+from basinside.check.rules.order.cool_before_handling import check_cool_before_handling
+from basinside.check.rules.order.detergent_rinsed_before_level import (
+    check_detergent_rinsed_before_level,
+)
+from basinside.check.rules.order.dry_before_bath import check_dry_before_bath
+from basinside.check.rules.order.dry_before_pack import check_dry_before_pack
+from basinside.check.rules.order.dry_before_store import check_dry_before_store
+from basinside.check.rules.order.hands_and_tools_after_level import (
+    check_hands_and_tools_after_level,
+)
+from basinside.check.rules.order.hold_has_longest import check_hold_has_longest
+from basinside.check.rules.order.hold_interrupted_stated import check_hold_interrupted_stated
+from basinside.check.rules.order.holding_time_before_cleaning import (
+    check_holding_time_before_cleaning,
+)
+from basinside.check.rules.order.immersion_stated import check_immersion_stated
+from basinside.check.rules.order.inspect_before_pack import check_inspect_before_pack
+from basinside.check.rules.order.moist_until_cleaned import check_moist_until_cleaned
+from basinside.check.rules.order.no_pointed_tool import check_no_pointed_tool
+from basinside.check.rules.order.nothing_added_after_start import check_nothing_added_after_start
+from basinside.check.rules.order.openings_free import check_openings_free
+from basinside.check.rules.order.parts_counted import check_parts_counted
+from basinside.check.rules.order.point_of_use_liquid import check_point_of_use_liquid
+from basinside.check.rules.order.processed_container import check_processed_container
+from basinside.check.rules.order.sharps_out_first import check_sharps_out_first
+from basinside.check.rules.order.stages_complete import check_stages_complete
+from basinside.check.rules.order.timing_start_stated import check_timing_start_stated
 from basinside.check.rules.organisation.brushes_and_basins_processed import (
     check_brushes_and_basins_processed,
 )
@@ -102,11 +137,40 @@ RULES: Final[tuple[Rule, ...]] = (
     check_part_tolerance_decides,
     check_vessel_cannot_reach,
     # the order of the steps
+    check_stages_complete,
+    check_sharps_out_first,
+    check_moist_until_cleaned,
+    check_point_of_use_liquid,
+    check_holding_time_before_cleaning,
     check_apart_before_clean,
+    check_parts_counted,
     check_clean_before_level,
+    check_detergent_rinsed_before_level,
+    check_inspect_before_pack,
+    check_dry_before_bath,
+    check_dry_before_pack,
+    check_openings_free,
+    check_immersion_stated,
     check_soiled_clean_processed,
     check_rinse_after_chemical,
     check_incompatible_agents,
+    check_hands_and_tools_after_level,
+    check_processed_container,
+    check_cool_before_handling,
+    check_dry_before_store,
+    # times that are held
+    check_timing_start_stated,
+    check_nothing_added_after_start,
+    check_hold_has_longest,
+    check_hold_interrupted_stated,
+    # instruments and their parts
+    check_variant_mixed,
+    check_no_pointed_tool,
+    check_function_test_after_assembly,
+    check_test_fits_parts,
+    check_lubricate_where_asked,
+    check_lubricant_fits,
+    check_use_limit_counted,
     # values and their sources
     check_figure_outside_source_limits,
     check_mixed_to_another_strength,

@@ -6,16 +6,12 @@ from collections.abc import Iterator
 from typing import Final
 
 from basinside.check.checked import Checked, Sound
+from basinside.check.rinses import rinses, stays_on, unrinsed
 from basinside.check.rule import Finding, rule
-from basinside.model.derived import LEVEL_STAGES, PlacedStep
-from basinside.model.words import Action, Family, at_least
+from basinside.model.derived import PlacedStep
+from basinside.model.words import Action, at_least
 from basinside.problem import Level
 
-NEED_NO_RINSE: Final[frozenset[Family]] = frozenset({"water", "alcohol", "lubricant"})
-"""Water leaves nothing, alcohol flies off, a lubricant is meant to stay (common practice)."""
-TOUCHES_PARTS: Final[frozenset[Action]] = frozenset(
-    {"wet", "wipe", "soak", "clean", "load", "expose", "hold"}
-)
 ENDS_WET: Final[frozenset[Action]] = frozenset(
     {"dry", "lubricate", "assemble", "test", "pack", "store", "release", "transport"}
 )
@@ -24,11 +20,10 @@ ENDS_WET: Final[frozenset[Action]] = frozenset(
 
 @rule(level=Level.STOP)
 def check_rinse_after_chemical(checked: Checked) -> Iterator[Finding]:
-    """Each chemical is rinsed off, and the last rinse does not undo the level.
+    """What gives the level is rinsed off, and the last rinse does not undo the level.
 
-    Why: detergent uses up chlorine and bakes on in steam; what is left of a disinfectant burns
-    the next patient. Tap water after disinfection puts germs back: infections of a whole
-    laparoscopy unit came from rinse water.
+    Why: what is left of a disinfectant burns the next patient. Tap water after disinfection puts
+    germs back: infections of a whole laparoscopy unit came from rinse water.
     A rinse is a step with `action: rinse` and no chemical. After high-level disinfection its
     water is `boiled` or `sterile`; after a cold sterilization it is `sterile`.
     Bad: expose in chlorine, then dry; or rinse after it with `water: drinking`.
@@ -37,38 +32,7 @@ def check_rinse_after_chemical(checked: Checked) -> Iterator[Finding]:
     Guideline for disinfection and sterilization in healthcare facilities, 2008 (rinse water).
     """
     for each in checked.sound:
-        yield from _before_level(each)
         yield from _after_level(each)
-
-
-def _stays_on(placed: PlacedStep) -> bool:
-    agent = placed.agent
-    return (
-        agent is not None
-        and agent.family not in NEED_NO_RINSE
-        and placed.step.action in TOUCHES_PARTS
-    )
-
-
-def _rinses(placed: PlacedStep) -> bool:
-    return placed.step.action == "rinse" and (
-        placed.agent is None or placed.agent.family == "water"
-    )
-
-
-def _before_level(each: Sound) -> Iterator[Finding]:
-    """Yield a finding for a chemical that is still on the parts when the level is given."""
-    left: PlacedStep | None = None
-    for placed in each.whole.steps:
-        in_bath = placed.stage.stage in LEVEL_STAGES and placed.step.agent == each.route.agent
-        if placed.is_level_step:
-            if left is not None:
-                yield _unrinsed(each, left, f"before {placed.step.step}")
-            return
-        if _rinses(placed):
-            left = None
-        elif _stays_on(placed) and not in_bath:
-            left = placed
 
 
 def _after_level(each: Sound) -> Iterator[Finding]:
@@ -78,27 +42,17 @@ def _after_level(each: Sound) -> Iterator[Finding]:
     for placed in each.whole.steps:
         if placed.is_level_step:
             given = True
-            left = placed if _stays_on(placed) or each.route.kind == "chemical" else None
+            left = placed if stays_on(placed) or each.route.kind == "chemical" else None
         elif not given:
             continue
-        elif _rinses(placed):
+        elif rinses(placed):
             left = None
             yield from _water(each, placed)
         elif left is not None and placed.step.action in ENDS_WET:
-            yield _unrinsed(each, left, f"before {placed.step.step}")
+            yield unrinsed(each, left, f"before {placed.step.step}")
             return
     if left is not None:
-        yield _unrinsed(each, left, "in this procedure")
-
-
-def _unrinsed(each: Sound, left: PlacedStep, when: str) -> Finding:
-    name = left.agent.name if left.agent else each.route.name
-    return Finding(
-        left.step.place,
-        f"{each.name} does not rinse off what {left.step.step} puts on ({name}) {when}",
-        "Put a step with “action: rinse” and its water after it.",
-        (each.whole.procedure.place,),
-    )
+        yield unrinsed(each, left, "in this procedure")
 
 
 def _water(each: Sound, placed: PlacedStep) -> Iterator[Finding]:

@@ -1,0 +1,86 @@
+"""How a procedure runs: what comes before and after its level, as several rules ask it."""
+
+from __future__ import annotations
+
+from typing import Final
+
+from basinside.check.checked import Sound
+from basinside.check.rule import Finding
+from basinside.model.derived import PlacedStep
+from basinside.model.words import Action, at_least
+
+WETS: Final[frozenset[Action]] = frozenset({"wet", "soak", "clean", "rinse"})
+"""What leaves water on the parts."""
+WETS_AS_LEVEL: Final = frozenset({"boiling", "chemical"})
+"""Kinds of route out of which the parts come dripping."""
+
+
+def before_level(each: Sound) -> tuple[PlacedStep, ...]:
+    """Return the steps before the first that gives the level; all of them when none does."""
+    given = each.level_steps
+    return each.whole.steps[: given[0].number - 1] if given else each.whole.steps
+
+
+def after_level(each: Sound) -> tuple[PlacedStep, ...]:
+    """Return the steps after the last that gives the level; none when none does."""
+    given = each.level_steps
+    return each.whole.steps[given[-1].number :] if given else ()
+
+
+def before_cleaning(each: Sound) -> tuple[PlacedStep, ...]:
+    """Return the steps before the parts are cleaned; none where nothing is cleaned."""
+    for n, placed in enumerate(each.whole.steps):
+        if placed.step.action == "clean":
+            return each.whole.steps[:n]
+    return ()
+
+
+def first_pack(each: Sound) -> PlacedStep | None:
+    """Return the step in which the parts are packed."""
+    return next((placed for placed in each.whole.steps if placed.step.action == "pack"), None)
+
+
+def pack_for_level(each: Sound) -> PlacedStep | None:
+    """Return the step that packs the parts in which they get their level, or None."""
+    pack, given = first_pack(each), each.level_steps
+    return pack if pack is not None and given and pack.number < given[0].number else None
+
+
+def bare_after_level(each: Sound) -> bool:
+    """Return whether parts disinfected highly or sterilized lie open to hands and air."""
+    return at_least(each.level, "high-level disinfection") and pack_for_level(each) is None
+
+
+def not_applicable(each: Sound, stage: str) -> bool:
+    """Return whether a procedure says why it does nothing in a stage."""
+    return any(
+        found.stage == stage and found.not_applicable is not None
+        for found in each.whole.procedure.stages
+    )
+
+
+def wet_at(each: Sound, placed: PlacedStep) -> bool:
+    """Return whether water or a bath was left on the parts when a step begins."""
+    wet = False
+    for earlier in each.whole.steps[: placed.number - 1]:
+        action = earlier.step.action
+        if action in WETS or (earlier.is_level_step and each.route.kind in WETS_AS_LEVEL):
+            wet = True
+        elif action == "dry":
+            wet = False
+    return wet
+
+
+def at_step(
+    each: Sound, placed: PlacedStep, message: str, hint: str = "", key: str = ""
+) -> Finding:
+    """Return a finding at a step or a field of it; a waiver at its procedure counts too."""
+    place = placed.step.place
+    also = (each.whole.procedure.place, place)
+    return Finding(place.at(key) if key else place, message, hint, also)
+
+
+def at_procedure(each: Sound, message: str, hint: str = "") -> Finding:
+    """Return a finding about something that no step of a procedure does."""
+    procedure = each.whole.procedure.place
+    return Finding(procedure.at("stages"), message, hint, (procedure,))

@@ -1,0 +1,1 @@
+"""Rules about instruments, their parts, and how both are tested and kept."""

@@ -1,0 +1,51 @@
+"""The rule lubricate-where-asked."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+
+from basinside.check.checked import Checked, Sound
+from basinside.check.course import at_procedure
+from basinside.check.rule import Finding, rule
+from basinside.check.saying import listed
+from basinside.model.derived import PlacedStep
+from basinside.model.instrument import Part
+from basinside.problem import Level
+
+
+@rule(level=Level.STOP)
+def check_lubricate_where_asked(checked: Checked) -> Iterator[Finding]:
+    """A part whose instructions ask for a lubricant gets it after each cleaning.
+
+    Why: detergent takes the film off. A dry seal leaks and tears, a dry hinge sticks, grinds and
+    rusts.
+    Asked for is what stands as `lubricate` at a part. What counts is a step with
+    `action: lubricate` after the cleaning; without `parts:` it is for all that ask.
+    Bad: a seal with `lubricate`, in a procedure that puts it together dry.
+    Good: dry, lubricate, assemble, test.
+    Source: the maker's instructions; common practice.
+    """
+    for each in checked.sound:
+        asks = [part for part in each.whole.parts if part.lubricate]
+        if asks:
+            done = [
+                placed
+                for placed in each.whole.steps
+                if placed.step.action == "lubricate" and placed.before != "soiled"
+            ]
+            dry = [part for part in asks if not any(_covers(placed, part) for placed in done)]
+            if dry:
+                yield _dry(each, dry)
+
+
+def _covers(placed: PlacedStep, part: Part) -> bool:
+    return not placed.step.parts or part.part in placed.step.parts
+
+
+def _dry(each: Sound, dry: list[Part]) -> Finding:
+    return at_procedure(
+        each,
+        f"{each.name} does not lubricate {listed(part.shown_name for part in dry)}, which"
+        f" {'asks' if len(dry) == 1 else 'ask'} for it",
+        "Put a step with “action: lubricate” after the parts are dry.",
+    )

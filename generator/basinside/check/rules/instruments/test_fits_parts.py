@@ -1,0 +1,59 @@
+"""The rule test-fits-parts."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+from typing import Final
+
+from basinside.check.checked import Checked
+from basinside.check.rule import Finding, rule
+from basinside.check.saying import listed
+from basinside.model.instrument import Instrument
+from basinside.model.words import PartKind
+from basinside.problem import Level
+
+TESTED_KINDS: Final[frozenset[PartKind]] = frozenset(
+    {"valve", "relief valve", "seal", "light", "cutting edge", "gauge", "bag"}
+)
+"""Kinds of part that can fail without looking different."""
+
+
+@rule(level=Level.STOP)
+def check_test_fits_parts(checked: Checked) -> Iterator[Finding]:
+    """Each part that can fail unseen has a line of the function test, and each line a part.
+
+    Why: “it holds” shows that nothing leaks, and says nothing of a relief valve that never blows
+    off; that one bursts the lungs of a newborn. A test that was copied from another model tests
+    parts that this one has not.
+    Asked of parts of `kinds: [valve]`, `relief valve`, `seal`, `light`, `cutting edge`, `gauge` or
+    `bag`. A line names the parts whose working it shows in `tests:`.
+    Bad: a bag with a relief valve and one line: squeeze it, and it fills again.
+    Good: a second line: close the outlet and squeeze; `tests: [relief-valve]`.
+    Source: common practice; the maker's instructions.
+    """
+    for instrument in checked.content.instruments.values():
+        if instrument.label != "single use":
+            yield from _untested(instrument)
+            for n, line in enumerate(instrument.function_test, 1):
+                if not line.tests:
+                    yield Finding(
+                        line.place,
+                        f"line {n} of the function test of {instrument.instrument} does not say"
+                        " which part it shows to work",
+                        "Name the part in “tests:”.",
+                        (instrument.place,),
+                    )
+
+
+def _untested(instrument: Instrument) -> Iterator[Finding]:
+    named = {part for line in instrument.function_test for part in line.tests}
+    for part in instrument.parts:
+        kinds = [kind for kind in part.kinds if kind in TESTED_KINDS]
+        if kinds and part.part not in named:
+            yield Finding(
+                part.place,
+                f"no line of the function test of {instrument.instrument} shows that the"
+                f" {part.shown_name} works ({listed(kinds)})",
+                "Add a line, or name the part in “tests:” of the line that shows it.",
+                (instrument.place,),
+            )

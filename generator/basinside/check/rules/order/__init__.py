@@ -1,0 +1,1 @@
+"""Rules about the order of the steps, and what each of them leaves for the next."""

@@ -1,0 +1,80 @@
+"""The rule cool-before-handling."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+from typing import Final
+
+from basinside.check.checked import Checked, Sound
+from basinside.check.course import at_step
+from basinside.check.rule import Finding, rule
+from basinside.model.derived import PlacedStep
+from basinside.model.words import Action
+from basinside.problem import Level
+
+HOT_KINDS: Final = frozenset({"boiling", "steam", "dry heat"})
+TOUCHES: Final[frozenset[Action]] = frozenset(
+    {
+        "unload",
+        "dry",
+        "inspect",
+        "count",
+        "assemble",
+        "lubricate",
+        "test",
+        "take apart",
+        "wipe",
+        "handle",
+        "pack",
+        "store",
+        "transport",
+    }
+)
+
+
+@rule(level=Level.STOP)
+def check_cool_before_handling(checked: Checked) -> Iterator[Finding]:
+    """What comes out of boiling water, steam or an oven cools before hands take it.
+
+    Why: hot parts burn, hot silicone tears, and a hot pack that is gripped draws damp and germs in
+    through the wrap.
+    Cooling is a step with `action: cool`, or one with `makes_sure: [cool enough to touch]`, or an
+    unloading that holds for a time (after boiling, drying too). A step that only waits until a
+    vessel has lost its pressure (`makes_sure: [no pressure left]`) cools the vessel, not the
+    parts. A task that the procedure leads to (`see`) may hold these steps. Hands may go first in
+    waterproof heat gloves or with a tool named in `with`.
+    Bad: boil, lift out, put together.
+    Good: boil, lift out with forceps, let it cool in the covered tray, put together.
+    Source: common practice.
+    """
+    for each in checked.sound:
+        if each.route.kind in HOT_KINDS:
+            yield from _too_hot(checked, each)
+
+
+def _too_hot(checked: Checked, each: Sound) -> Iterator[Finding]:
+    steps = checked.with_tasks(each.whole)
+    given = [n for n, placed in enumerate(steps) if placed.is_level_step]
+    for placed in steps[given[-1] + 1 :] if given else ():
+        if _cools(each, placed):
+            return
+        step = placed.step
+        if step.action in TOUCHES and "waterproof heat gloves" not in step.wear and not step.with_:
+            yield at_step(
+                each,
+                placed,
+                f"{each.name} puts hands to hot parts in {step.step}, which comes before they"
+                " have cooled",
+                "Put a step with “action: cool” before it, or name heat gloves in “wear:”.",
+            )
+            return
+
+
+def _cools(each: Sound, placed: PlacedStep) -> bool:
+    step = placed.step
+    if "cool enough to touch" in step.makes_sure:
+        return True
+    if step.action == "cool":
+        return "no pressure left" not in step.makes_sure
+    slow = {"unload", "dry"} if each.route.kind == "boiling" else {"unload"}
+    return step.hold is not None and step.action in slow

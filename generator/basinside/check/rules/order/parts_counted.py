@@ -1,0 +1,85 @@
+"""The rule parts-counted."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+
+from basinside.check.checked import Checked, Sound
+from basinside.check.course import at_procedure, at_step, pack_for_level
+from basinside.check.rule import Finding, rule
+from basinside.check.saying import listed
+from basinside.model.derived import PlacedStep
+from basinside.problem import Level
+
+
+@rule(level=Level.STOP)
+def check_parts_counted(checked: Checked) -> Iterator[Finding]:
+    """Parts are counted in and out, and into the pack where they are packed, every one of them.
+
+    Why: a valve that stays in the basin is missed when the next patient needs it, and a needle
+    that stays in the set finds a hand. What is counted in can be looked for while the water is
+    still there.
+    A count is a step with `action: count`: one while the parts are soiled, one after the level.
+    Where a pack goes into the vessel, the second is between cleaning and packing, or the step
+    that packs names each part in `parts:`. A count without `parts:` is of all of them. An
+    instrument of one piece needs none.
+    Bad: take apart, clean, rinse, expose, dry, assemble.
+    Good: take apart, count, clean, rinse, expose, dry, count, assemble.
+    Source: common practice.
+    """
+    for each in checked.sound:
+        if sum(part.count for part in each.whole.parts) > 1:
+            yield from _uncounted(each)
+            yield from _left_out(each)
+
+
+def _uncounted(each: Sound) -> Iterator[Finding]:
+    counts = [placed for placed in each.whole.steps if placed.step.action == "count"]
+    pack = pack_for_level(each)
+    soiled = any(placed.before == "soiled" for placed in counts)
+    if pack is not None:
+        again = bool(pack.step.parts) or any(
+            placed.before == "clean" and placed.number < pack.number for placed in counts
+        )
+        if not again:
+            yield at_step(
+                each,
+                pack,
+                f"{each.name} packs in {pack.step.step} what was not counted into the pack",
+                "Name each part in its “parts:”, or count in a step before it.",
+            )
+    else:
+        wanted = "processed" if each.level_steps else "clean"
+        again = any(placed.before == wanted for placed in counts)
+        if not again and soiled:
+            yield at_procedure(
+                each,
+                f"{each.name} counts the parts in, and not out again",
+                "Put a step with “action: count” after the level, before they are put together.",
+            )
+    if not soiled:
+        yield at_procedure(
+            each,
+            f"{each.name} does not count the parts {'in' if again or pack else 'at all'}",
+            "Put a step with “action: count” before the parts are cleaned.",
+        )
+
+
+def _left_out(each: Sound) -> Iterator[Finding]:
+    for placed in each.whole.steps:
+        step = placed.step
+        if step.action in {"count", "pack"} and step.parts:
+            left = [part.shown_name for part in each.whole.parts if part.part not in step.parts]
+            if left:
+                yield _partly(each, placed, left)
+
+
+def _partly(each: Sound, placed: PlacedStep, left: list[str]) -> Finding:
+    done = "counts" if placed.step.action == "count" else "counts into the pack"
+    return at_step(
+        each,
+        placed,
+        f"{each.name} {done} in {placed.step.step} without {listed(left)}",
+        "Name each part, or none for all of them.",
+        "parts",
+    )
