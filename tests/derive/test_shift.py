@@ -126,3 +126,21 @@ def test_what_cannot_wait_comes_in_the_order_of_the_emergency_rules() -> None:
 def test_what_is_for_one_use_is_asked_nothing() -> None:
     names = {each.instrument.instrument for each in shift_of(demo()).instruments}
     assert not names & {"mucus-extractor", "syringe-and-needle"}
+
+
+def test_without_strips_no_way_of_a_checked_chemical_stays_open() -> None:
+    content = demo()
+    checked = [
+        way
+        for each in shift_of(content).instruments
+        for way in each.ways
+        if way.route.agent and content.agents[way.route.agent].strength_check
+    ]
+    assert {way.route.kind for way in checked} == {"chemical", "wiping"}
+    for way in checked:
+        kinds = {
+            content.equipment[need.removeprefix("equipment/")].kind
+            for need in way.needs
+            if need.startswith("equipment/")
+        }
+        assert "strip or indicator" in kinds, way.procedure.procedure

@@ -134,3 +134,16 @@ def test_parts_that_go_their_own_way_are_warned_of_by_name_when_another_stands_h
     assert "Never heat: " in told
     assert "gauge" in told
     assert "cup" not in told
+
+
+def test_only_what_a_procedure_is_for_is_listed_to_be_taken_apart() -> None:
+    def step(name: str) -> str:
+        return part_of(pages()[f"procedures/{name}.html"], 'id="take-apart"', '<div class="signs">')
+
+    soaked = words(part_of(step("vacuum-extractor-soak"), "<ol", "</ol>"))
+    assert soaked.split() == "2 × tubing Cup Trap lid Trap jar".split()
+    wiped = step("vacuum-extractor-pump-wipe")
+    assert "Pull the pump off its tube." in words(wiped)
+    assert "<ol" not in wiped
+    handle = words(part_of(step("laryngoscope-handle-wipe"), "<ol", "</ol>"))
+    assert handle.split() == "Battery cap 2 × battery Handle".split()

@@ -2,6 +2,8 @@
 
 from __future__ import annotations
 
+from typing import Final
+
 from basinside.model.derived import PlacedStep, WholeProcedure
 from basinside.model.instrument import Instrument, Part
 from basinside.render.view_types import FactView, StepLineView, plain
@@ -9,6 +11,8 @@ from basinside.render.views.chemicals import chemical_span
 from basinside.render.views.parts import counted
 from basinside.render.views.spot import Spot, fact, present
 from basinside.render.wording import _, sentence
+
+MANY: Final = 2
 
 
 def step_lines(spot: Spot, whole: WholeProcedure, placed: PlacedStep) -> tuple[StepLineView, ...]:
@@ -19,9 +23,7 @@ def step_lines(spot: Spot, whole: WholeProcedure, placed: PlacedStep) -> tuple[S
     if placed.step.action == "test":
         return _test(spot, instrument)
     if placed.step.action == "take apart":
-        return tuple(
-            StepLineView(do=plain(_shown(instrument, each))) for each in instrument.take_apart
-        )
+        return _taken_apart(instrument, whole, placed)
     if placed.step.action == "lubricate":
         return tuple(
             StepLineView(do=plain(sentence(each.shown_name)), then=_oil(spot, each))
@@ -29,6 +31,17 @@ def step_lines(spot: Spot, whole: WholeProcedure, placed: PlacedStep) -> tuple[S
             if each.lubricate
         )
     return ()
+
+
+def _taken_apart(
+    instrument: Instrument, whole: WholeProcedure, placed: PlacedStep
+) -> tuple[StepLineView, ...]:
+    """Return what comes off, in order: of the parts that the step or the procedure is for."""
+    own = placed.step.parts or tuple(each.part for each in whole.parts)
+    order = [each for each in instrument.take_apart if each in own]
+    if len(order) < MANY:  # the sentence of the step says it
+        return ()
+    return tuple(StepLineView(do=plain(_shown(instrument, each))) for each in order)
 
 
 def _test(spot: Spot, instrument: Instrument) -> tuple[StepLineView, ...]:

@@ -78,7 +78,7 @@ TODAY: Final[dict[str, str]] = {
     "today.gone": later("The shift is over, and its ticks are gone."),
     "today.from.elsewhere": later("Ticks were changed in another window."),
     "today.from.midnight": later("A new day has begun: read each strip again."),
-    "today.count": later("{n} of {all} instruments can be made ready."),
+    "today.count": later("Instruments that can be made ready: {n} of {all}."),
     "today.ways": later("Open ways: {n}."),
     "today.more": later("Now also: {names}."),
     "today.less": later("No longer: {names}."),
