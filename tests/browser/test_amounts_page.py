@@ -53,7 +53,7 @@ def test_what_cannot_be_is_refused_with_what_would_do(open_page: Opener) -> None
     expect(told).to_contain_text("Our tablets would do.")
     form(page, "gauge").get_by_label("Vessel", exact=True).select_option("stovetop-weight")
     told = ask(page, "gauge")
-    expect(told).to_contain_text("This vessel cannot reach 121 °C there.")
+    expect(told).to_contain_text("This vessel cannot reach 121 °C at this altitude.")
     expect(told).to_contain_text("The large stovetop vessel with dial and stopcock reaches it.")
     expect(told.locator(".large")).to_have_count(0)
 
@@ -137,7 +137,7 @@ def test_without_a_script_the_usual_amounts_are_there(
         "0.112 %",
         "5 tablets",
         "130 kPa gauge or more, for 121 °C, and never above 150 kPa",
-        "cannot reach 121 °C there",
+        "cannot reach 121 °C at this altitude",
         "Never with acid, ammonia or soap",
         "A gauge tells the temperature only after steady steam",
         "Never alter, load or tie down a weight or a valve.",

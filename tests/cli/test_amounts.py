@@ -71,7 +71,7 @@ def test_a_load_is_judged_from_a_file_or_typed(tmp_path: Path) -> None:
 def test_a_refusal_says_why_and_what_would_do() -> None:
     told = amount("gauge", "--vessel", "stovetop-weight")
     assert told.code == 1
-    assert told.lines[0].startswith("No answer: This vessel cannot reach 121 °C there.")
+    assert told.lines[0].startswith("No answer: This vessel cannot reach 121 °C at this altitude.")
     assert "  The large stovetop vessel with dial and stopcock reaches it." in told.lines
     weak = amount("liquid", "--wanted", "6")
     assert weak.code == 1

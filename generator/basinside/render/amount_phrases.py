@@ -264,12 +264,12 @@ _REFUSALS: Final = {
         "{wanted} % cannot be made from {product} %. Water only makes it weaker."
     ),
     "cannot-reach": later(
-        "This vessel cannot reach {celsius} °C there. It would need {needed} kPa, and its mark is"
-        " {limit} kPa."
+        "This vessel cannot reach {celsius} °C at this altitude. It would need {needed} kPa, and"
+        " its mark is {limit} kPa."
     ),
     "weight-too-early": later(
-        "This vessel cannot reach {celsius} °C there. It would need {needed} kPa, and its weight"
-        " lifts at {limit} kPa."
+        "This vessel cannot reach {celsius} °C at this altitude. It would need {needed} kPa, and"
+        " its weight lifts at {limit} kPa."
     ),
     "no-mark": later("Nobody has written down which pressure the {vessel} allows."),
     "no-steam-in-oven": later("The {vessel} is an oven. It has no steam and no gauge."),
@@ -302,8 +302,10 @@ _WOULD_DO: Final = {
         "Does the instrument need high-level disinfection only? Then boil it, if it stands that."
     ),
     "never-alter": later("Never alter a weight or a valve, and never pass the mark."),
-    "only-reaches": later("It reaches {reached} °C there. No time at that heat is given here."),
-    "barely-boils": later("It does not even reach 100 °C there."),
+    "only-reaches": later(
+        "It reaches {reached} °C at this altitude. No time at that heat is given here."
+    ),
+    "barely-boils": later("It does not even reach 100 °C at this altitude."),
     "choose-steam-vessel": later("Choose a vessel that makes steam."),
     "read-plate": later(
         "Read the plate on the vessel, and choose “another vessel”. No plate: do not use it."
