@@ -71,7 +71,7 @@ def _of_itself(practice: PracticeNeed) -> Iterator[Finding]:
         if asked > practice.runs:
             yield Finding(
                 practice.place.at(key),
-                f"the policy asks for {practice.runs} runs and “{key}: {asked}” of them",
+                f"the policy asks for “runs: {practice.runs}” and for “{key}: {asked}” of them",
                 f"Write {practice.runs} at most, or more runs.",
             )
 
@@ -89,7 +89,7 @@ def _of_cases(
         yield Finding(
             practice.place.at("of_which_real"),
             f"{name} is to be done {practice.of_which_real} times at real work, and a year has"
-            f" {cases} cases",
+            f" {_cases(cases)}",
             "Let more of the runs be simulated.",
             also,
         )
@@ -99,7 +99,7 @@ def _of_cases(
             yield Finding(
                 practice.place.at("not_older_than"),
                 f"{name} is to be done {practice.of_which_real} times at real work within"
-                f" {amount(practice.not_older_than)}, and {cases} cases a year make"
+                f" {amount(practice.not_older_than)}, and {_cases(cases)} a year make"
                 f" {rounded_down(within)} in that time",
                 "Give it more time, or let more of the runs be simulated.",
                 also,
@@ -107,11 +107,15 @@ def _of_cases(
     if pause is not None and _within(pause, cases) < 1:
         yield Finding(
             handbook.place.at("policy"),
-            f"{name} lapses when it is not done for {amount(pause)}, and {cases} cases a year make"
-            " less than one in that time",
-            "Let it lapse later, or write a way back.",
+            f"{name} lapses when it is not done for {amount(pause)}, and {_cases(cases)} a year"
+            " make less than one in that time",
+            "Let it lapse later, or write a way back with “of_which_real: 0”.",
             also,
         )
+
+
+def _cases(number: int) -> str:
+    return f"{number} case{'' if number == 1 else 's'}"
 
 
 def _within(time: Quantity, cases: int) -> float:

@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Iterator
+from typing import Final
 
 from basinside.check.checked import Checked
 from basinside.check.rule import Finding, rule
@@ -14,7 +15,6 @@ _WASHES: Final[frozenset[Action]] = frozenset({"soak", "clean"})
 """What is done to soiled parts in a basin or with a brush."""
 _CLEANS: Final[frozenset[Action]] = frozenset({"soak", "clean", "wipe", "load", "expose"})
 """What a task does to tools and basins."""
-
 
 
 @rule(level=Level.WARN)

@@ -3,12 +3,14 @@
 from __future__ import annotations
 
 from collections.abc import Iterator
+from typing import Final
 
 from basinside.check.checked import Checked
 from basinside.check.rule import Finding, rule
 from basinside.check.saying import listed
+from basinside.model.procedure import Danger
 from basinside.model.words import DangerKind, IncidentKind
-from basinside.problem import Level, Place
+from basinside.problem import Level
 
 _HARM: Final[frozenset[IncidentKind]] = frozenset(
     {
@@ -32,7 +34,6 @@ _AFTER: Final[dict[DangerKind, tuple[IncidentKind, ...]]] = {
     "infection": ("blood exposure",),
 }
 """What happens to somebody whom a danger meets."""
-
 
 
 @rule(level=Level.STOP)
@@ -59,24 +60,24 @@ def check_contacts_present(checked: Checked) -> Iterator[Finding]:
                 " to ring",
                 "Write “contact:” with one of the handbook's contacts.",
             )
-    for danger, (kinds, place, where) in _dangers(checked).items():
+    handbook = checked.content.handbook
+    for kinds, (danger, where) in _dangers(checked).items():
         if not there.intersection(kinds):
             yield Finding(
-                place,
-                f"{where} warns of “{danger}”, and no incident says what is done about"
+                danger.place,
+                f"{where} warns of “{danger.kind}”, and no incident says what is done about"
                 f" {' or '.join(kinds)}",
                 f"Write an incident with “kinds: [{kinds[0]}]”.",
-                checked.content.handbook and (checked.content.handbook.place,) or (),
+                (handbook.place,) if handbook else (),
             )
 
 
-def _dangers(checked: Checked) -> dict[DangerKind, tuple[tuple[IncidentKind, ...], Place, str]]:
-    """Return each danger that steps name, with what follows and where it is named first."""
-    found: dict[DangerKind, tuple[tuple[IncidentKind, ...], Place, str]] = {}
+def _dangers(checked: Checked) -> dict[tuple[IncidentKind, ...], tuple[Danger, str]]:
+    """Return what can follow from the dangers that steps name, with where one is named first."""
+    found: dict[tuple[IncidentKind, ...], tuple[Danger, str]] = {}
     for name, whole in checked.derived.procedures.items():
         for placed in whole.steps:
             danger = placed.step.danger
-            if danger is not None and danger.kind in _AFTER and danger.kind not in found:
-                where = f"{placed.step.step} of {name}"
-                found[danger.kind] = (_AFTER[danger.kind], danger.place, where)
+            if danger is not None and danger.kind in _AFTER:
+                found.setdefault(_AFTER[danger.kind], (danger, f"{placed.step.step} of {name}"))
     return found

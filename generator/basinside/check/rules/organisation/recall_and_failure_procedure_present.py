@@ -3,9 +3,11 @@
 from __future__ import annotations
 
 from collections.abc import Iterator
+from typing import Final
 
 from basinside.check.checked import Checked
 from basinside.check.rule import Finding, rule
+from basinside.model.at_hand import route_not_had
 from basinside.model.words import IncidentKind, RouteKind
 from basinside.problem import Level
 
@@ -15,7 +17,6 @@ _BY_ROUTE: Final[dict[RouteKind, tuple[IncidentKind, ...]]] = {
     "chemical": ("failed bath",),
 }
 """What can fail on each kind of route (HAN 382 asks for a procedure for each)."""
-
 
 
 @rule(level=Level.STOP)
@@ -49,6 +50,8 @@ def _asked(checked: Checked) -> dict[IncidentKind, str]:
     """Return the kinds of incident that can happen here, each with why."""
     asked: dict[IncidentKind, str] = {}
     for each in checked.sound:
+        if route_not_had(checked.content, each.whole) is not None:
+            continue
         for kind in _BY_ROUTE.get(each.route.kind, ()):
             asked.setdefault(kind, f"{each.name} uses {each.route.name}")
     return asked

@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Iterator
+from typing import Final
 
 from basinside.check.checked import Checked, Sound
 from basinside.check.rule import Finding, rule
@@ -12,7 +13,6 @@ from basinside.problem import Level
 
 _KEEPS: Final[frozenset[Action]] = frozenset({"transport", "store", "unload", "pack"})
 """What is done with clean things in a box."""
-
 
 
 @rule(level=Level.WARN)
@@ -36,9 +36,11 @@ def check_transport_closed_and_labelled(checked: Checked) -> Iterator[Finding]:
                 continue
             box = checked.content.equipment.get(step.in_ or "")
             if step.in_ is None:
-                yield _finding(each, step, "does not say in what", "Name it under “in:”.")
+                yield _finding(
+                    each, step, "something and does not say in what", "Name it under “in:”."
+                )
             elif box is not None and not box.lid:
-                said = f"in {box.name}, of which nothing says that it has a lid"
+                said = f"things in {box.name}, of which nothing says that it has a lid"
                 hint = "Write “lid: yes” at the equipment when it has one, or take one that has."
                 yield _finding(each, step, said, hint)
             elif box is not None and placed.before == "soiled" and step.in_ in clean:
@@ -58,5 +60,5 @@ def _carry_clean(checked: Checked) -> dict[str, str]:
 
 
 def _finding(each: Sound, step: Step, said: str, hint: str) -> Finding:
-    message = f"{each.name} carries in {step.step} {said}"
+    message = f"in {step.step} {each.name} carries {said}"
     return Finding(step.place, message, hint, (each.whole.procedure.place,))
