@@ -24,7 +24,7 @@ def kept(tmp_path_factory: pytest.TempPathFactory) -> Path:
 
 def test_the_example_is_small_whole_and_without_a_problem() -> None:
     assert problems() == ()
-    for folder, count in (("procedures", 3), ("instruments", 2), ("agents", 1)):
+    for folder, count in (("procedures", 4), ("instruments", 2), ("agents", 1)):
         assert len(list((EXAMPLE / "content" / folder).glob("*.yaml"))) == count
 
 
