@@ -27,12 +27,16 @@ def after_level(each: Sound) -> tuple[PlacedStep, ...]:
     return each.whole.steps[given[-1].number :] if given else ()
 
 
+def cleaned_at(each: Sound) -> int:
+    """Return the number of the first step that cleans; 0 where nothing is cleaned."""
+    steps = each.whole.steps
+    return next((placed.number for placed in steps if placed.step.action == "clean"), 0)
+
+
 def before_cleaning(each: Sound) -> tuple[PlacedStep, ...]:
     """Return the steps before the parts are cleaned; none where nothing is cleaned."""
-    for n, placed in enumerate(each.whole.steps):
-        if placed.step.action == "clean":
-            return each.whole.steps[:n]
-    return ()
+    number = cleaned_at(each)
+    return each.whole.steps[: number - 1] if number else ()
 
 
 def first_pack(each: Sound) -> PlacedStep | None:
@@ -49,6 +53,11 @@ def pack_for_level(each: Sound) -> PlacedStep | None:
 def bare_after_level(each: Sound) -> bool:
     """Return whether parts disinfected highly or sterilized lie open to hands and air."""
     return at_least(each.level, "high-level disinfection") and pack_for_level(each) is None
+
+
+def with_level(each: Sound) -> str:
+    """Return what can be said of parts that have their level: “is sterile”, “has …”."""
+    return "is sterile" if each.level == "sterile" else f"has {each.level}"
 
 
 def not_applicable(each: Sound, stage: str) -> bool:

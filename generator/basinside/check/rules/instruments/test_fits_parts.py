@@ -3,19 +3,13 @@
 from __future__ import annotations
 
 from collections.abc import Iterator
-from typing import Final
 
 from basinside.check.checked import Checked
 from basinside.check.rule import Finding, rule
 from basinside.check.saying import listed
+from basinside.check.tested import fails_unseen
 from basinside.model.instrument import Instrument
-from basinside.model.words import PartKind
 from basinside.problem import Level
-
-TESTED_KINDS: Final[frozenset[PartKind]] = frozenset(
-    {"valve", "relief valve", "seal", "light", "cutting edge", "gauge", "bag"}
-)
-"""Kinds of part that can fail without looking different."""
 
 
 @rule(level=Level.STOP)
@@ -33,22 +27,28 @@ def check_test_fits_parts(checked: Checked) -> Iterator[Finding]:
     """
     for instrument in checked.content.instruments.values():
         if instrument.label != "single use":
-            yield from _untested(instrument)
-            for n, line in enumerate(instrument.function_test, 1):
-                if not line.tests:
-                    yield Finding(
-                        line.place,
-                        f"line {n} of the function test of {instrument.instrument} does not say"
-                        " which part it shows to work",
-                        "Name the part in “tests:”.",
-                        (instrument.place,),
-                    )
+            yield from _of_nothing(instrument) or _untested(instrument)
+
+
+def _of_nothing(instrument: Instrument) -> list[Finding]:
+    """Return the lines that name no part; until they do, nobody can say what is not tested."""
+    return [
+        Finding(
+            line.place,
+            f"line {n} of the function test of {instrument.instrument} does not say which part it"
+            " shows to work",
+            "Name the part in “tests:”.",
+            (instrument.place,),
+        )
+        for n, line in enumerate(instrument.function_test, 1)
+        if not line.tests
+    ]
 
 
 def _untested(instrument: Instrument) -> Iterator[Finding]:
     named = {part for line in instrument.function_test for part in line.tests}
     for part in instrument.parts:
-        kinds = [kind for kind in part.kinds if kind in TESTED_KINDS]
+        kinds = fails_unseen(part)
         if kinds and part.part not in named:
             yield Finding(
                 part.place,

@@ -7,6 +7,7 @@ from collections.abc import Iterator
 from basinside.check.checked import Checked
 from basinside.check.rule import Finding, rule
 from basinside.check.saying import amount
+from basinside.check.tested import fails_unseen
 from basinside.model.instrument import Instrument, UseLimit
 from basinside.problem import Level
 
@@ -33,17 +34,21 @@ def check_use_limit_counted(checked: Checked) -> Iterator[Finding]:
     }
     if not limited:
         return
+    used: set[str] = set()
     counted: set[str] = set()
     marked: set[str] = set()
     for whole in checked.derived.procedures.values():
         name = whole.instrument.instrument if whole.instrument else ""
         if name in limited:
+            used.add(name)
             written = checked.written(whole)
             if "uses" in written:
                 counted.add(name)
                 if "unit mark" in written:
                     marked.add(name)
     for name, limit in limited.items():
+        if name not in used:
+            continue  # told by instrument-without-procedure
         instrument = checked.content.instruments[name]
         yield from _lacks(
             checked, instrument, limit, counted=name in counted, marked=name in marked
@@ -67,7 +72,7 @@ def _lacks(
         said.append(("what writes the uses down does not write of which unit", hint))
     if not any(part.retire_when for part in instrument.parts):
         said.append(("no sign of wear ends its life sooner", "Write “retire_when:” at its parts."))
-    if not instrument.function_test:
+    if not instrument.function_test and not any(map(fails_unseen, instrument.parts)):
         said.append(("no test beats the count", "Write its “function_test:”."))
     for words, hint in said:
         yield Finding(limit.place, f"{most} {words}", hint, (instrument.place,))

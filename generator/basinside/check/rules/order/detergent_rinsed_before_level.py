@@ -16,8 +16,8 @@ def check_detergent_rinsed_before_level(checked: Checked) -> Iterator[Finding]:
     """What cleans is rinsed off before what disinfects or sterilizes comes.
 
     Why: detergent uses up chlorine, bakes on in steam and inflames the next patient. Where eyes
-    were inflamed after operations, hollow instruments had been flushed poorly, and enzyme or too
-    much detergent had been used.
+    were inflamed after operations, hollow instruments had been flushed poorly, and enzyme or a
+    wrong dose of detergent had been used.
     A rinse is a step with `action: rinse` and no chemical. Parts that were never rinsed at all
     are told by clean-before-level.
     Bad: clean, rinse, wipe with detergent, then expose.

@@ -6,7 +6,7 @@ from collections.abc import Iterator
 from typing import Final
 
 from basinside.check.checked import Checked, Sound
-from basinside.check.course import after_level, at_step, bare_after_level
+from basinside.check.course import after_level, at_step, bare_after_level, with_level
 from basinside.check.rule import Finding, rule
 from basinside.model.derived import PlacedStep
 from basinside.model.words import Action, Worn
@@ -59,7 +59,7 @@ def _hands(each: Sound) -> Iterator[Finding]:
         yield at_step(
             each,
             touch,
-            f"{each.name} touches in {touch.step.step} what has {each.level} with hands that"
+            f"{each.name} touches in {touch.step.step} what {with_level(each)} with hands that"
             " were not washed after the soiled parts",
             "Put a step with “action: wash hands” before it.",
         )
@@ -83,8 +83,8 @@ def _tools(checked: Checked, each: Sound) -> Iterator[Finding]:
                 yield at_step(
                     each,
                     placed,
-                    f"{each.name} touches in {placed.step.step} what has {each.level} with the"
-                    f" {tool.name}, which is not processed",
+                    f"{each.name} touches in {placed.step.step} what {with_level(each)} with a tool"
+                    f" that is not processed: {tool.name}",
                     "Name a processed tool, or write “processed: yes” at the equipment.",
                 )
 
@@ -96,7 +96,7 @@ def _gloves(each: Sound) -> Iterator[Finding]:
             yield at_step(
                 each,
                 placed,
-                f"{each.name} holds in {step.step} what has {each.level} with bare hands",
+                f"{each.name} holds in {step.step} what {with_level(each)} with bare hands",
                 "Write “wear: [thin gloves]”, or name a processed tool in “with:”.",
             )
             return

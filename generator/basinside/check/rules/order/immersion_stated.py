@@ -55,7 +55,7 @@ def _in_level(each: Sound, kind: Under) -> Iterator[Finding]:
     if never:
         yield Finding(
             each.whole.procedure.place.at("route"),
-            f"{each.name} puts the {listed(never)} {word}, where it must never be",
+            f"{each.name} puts {word} what must never go under: {listed(never)}",
             "Choose another route, or leave it out of “parts:”.",
             (each.whole.procedure.place, instrument),
         )
@@ -91,7 +91,7 @@ def _soaked(each: Sound) -> Iterator[Finding]:
             yield at_step(
                 each,
                 placed,
-                f"{each.name} soaks in {placed.step.step} the {listed(dipped)}, which must"
-                " never go under",
+                f"{each.name} soaks in {placed.step.step} what must never go under:"
+                f" {listed(dipped)}",
                 "Wipe it, or name in “parts:” what is soaked.",
             )

@@ -7,7 +7,7 @@ from collections.abc import Iterator
 from basinside.check.checked import Checked
 from basinside.check.course import at_step, pack_for_level
 from basinside.check.rule import Finding, rule
-from basinside.model.derived import LEVEL_STAGES
+from basinside.model.derived import LEVEL_STAGES, PlacedStep
 from basinside.problem import Level
 
 
@@ -17,8 +17,8 @@ def check_inspect_before_pack(checked: Checked) -> Iterator[Finding]:
 
     Why: a pack hides what was not washed off and what is cracked, and heat bakes soil on. It is
     the last look before the patient.
-    What counts is a step with `action: inspect` between the last rinse of the cleaning and the
-    pack (or the level), outside the disinfection and sterilization stages, where the vessel is
+    What counts is a step with `action: inspect` between the rinse after the cleaning and the pack
+    (or the level), outside the disinfection and sterilization stages, where the vessel is
     looked at.
     Bad: rinse, dry, pack.
     Good: rinse, dry, inspect, pack.
@@ -33,13 +33,7 @@ def check_inspect_before_pack(checked: Checked) -> Iterator[Finding]:
         goal = each.level_steps[0] if pack is None else pack
         if goal.before == "soiled":
             continue  # told by soiled-clean-processed
-        looked = any(
-            placed.step.action == "inspect"
-            and placed.before == "clean"
-            and placed.stage.stage not in LEVEL_STAGES
-            for placed in each.whole.steps[: goal.number - 1]
-        )
-        if not looked:
+        if not _looked(each.whole.steps[: goal.number - 1]):
             verb = "exposes" if pack is None else "packs"
             yield at_step(
                 each,
@@ -48,3 +42,17 @@ def check_inspect_before_pack(checked: Checked) -> Iterator[Finding]:
                 " cleaned",
                 "Put a step with “action: inspect” before it.",
             )
+
+
+def _looked(steps: tuple[PlacedStep, ...]) -> bool:
+    """Return whether the parts were looked at after their last cleaning and its first rinse."""
+    looked = rinsed = False
+    for placed in steps:
+        action = placed.step.action
+        if action == "clean":
+            looked = rinsed = False
+        elif action == "rinse":
+            rinsed = True
+        elif action == "inspect" and rinsed and placed.stage.stage not in LEVEL_STAGES:
+            looked = True
+    return looked

@@ -47,8 +47,8 @@ def check_no_pointed_tool(checked: Checked) -> Iterator[Finding]:
                     yield at_step(
                         each,
                         placed,
-                        f"{each.name} uses in {placed.step.step} the {equipment[tool].name},"
-                        f" which can damage the {listed(hurt)}",
+                        f"{each.name} uses in {placed.step.step} what can damage {listed(hurt)}:"
+                        f" {equipment[tool].name}",
                         "Name a blunt tool, or in “parts:” what it is for.",
                     )
 

@@ -23,8 +23,8 @@ AIR_STAYS: Final = frozenset({"steam", "dry heat"})
 def check_openings_free(checked: Checked) -> Iterator[Finding]:
     """What opens is open, what is hollow is filled, and nothing lies on another in the pack.
 
-    Why: brush, bath and steam reach only the faces that lie free. Tissue that was left
-    in hollow instruments infected the joints of seven patients; under a shut hinge it stays too.
+    Why: brush, bath and steam reach only the faces that lie free. Tissue was found
+    in hollow instruments after seven joints were infected; under a shut hinge it stays too.
     A part of `kinds: [hinge]` is open when it is cleaned and when it gets its level; a hollow part
     (`lumen: yes`) is open in steam. Say it with `makes_sure: [all open]` at a step of each. A
     hollow part that goes under `all under and filled` asks for `makes_sure: [no bubbles]` where

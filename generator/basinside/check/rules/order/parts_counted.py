@@ -5,7 +5,7 @@ from __future__ import annotations
 from collections.abc import Iterator
 
 from basinside.check.checked import Checked, Sound
-from basinside.check.course import at_procedure, at_step, pack_for_level
+from basinside.check.course import at_procedure, at_step, cleaned_at, pack_for_level
 from basinside.check.rule import Finding, rule
 from basinside.check.saying import listed
 from basinside.model.derived import PlacedStep
@@ -34,13 +34,11 @@ def check_parts_counted(checked: Checked) -> Iterator[Finding]:
 
 
 def _uncounted(each: Sound) -> Iterator[Finding]:
-    counts = [placed for placed in each.whole.steps if placed.step.action == "count"]
-    pack = pack_for_level(each)
-    soiled = any(placed.before == "soiled" for placed in counts)
+    counts = [placed.number for placed in each.whole.steps if placed.step.action == "count"]
+    cleaned, pack = cleaned_at(each), pack_for_level(each)
+    counted_in = any(number < cleaned for number in counts)
     if pack is not None:
-        again = bool(pack.step.parts) or any(
-            placed.before == "clean" and placed.number < pack.number for placed in counts
-        )
+        again = bool(pack.step.parts) or any(cleaned < number < pack.number for number in counts)
         if not again:
             yield at_step(
                 each,
@@ -49,15 +47,15 @@ def _uncounted(each: Sound) -> Iterator[Finding]:
                 "Name each part in its “parts:”, or count in a step before it.",
             )
     else:
-        wanted = "processed" if each.level_steps else "clean"
-        again = any(placed.before == wanted for placed in counts)
-        if not again and soiled:
+        given = each.level_steps
+        again = any(number > (given[-1].number if given else cleaned) for number in counts)
+        if not again and counted_in:
             yield at_procedure(
                 each,
                 f"{each.name} counts the parts in, and not out again",
                 "Put a step with “action: count” after the level, before they are put together.",
             )
-    if not soiled:
+    if not counted_in and cleaned:
         yield at_procedure(
             each,
             f"{each.name} does not count the parts {'in' if again or pack else 'at all'}",

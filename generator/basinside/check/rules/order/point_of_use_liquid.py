@@ -54,7 +54,7 @@ def _unfit(each: Sound, placed: PlacedStep) -> tuple[str, str, str] | None:
         return f"{verb} with {agent.name}, which pits metal", _WATER, "agent"
     moist = each.instrument.keep_moist_with
     if moist and _named(agent, moist.never):
-        said = f"{verb} with {agent.name}, which {each.instrument.name} must never be kept in"
+        said = f"{verb} with {agent.name}, which is forbidden for {each.instrument.name}"
         return said, _WATER, "agent"
     if agent.family in ONLY_BY_CHOICE:
         if step.choice:

@@ -6,7 +6,7 @@ from collections.abc import Iterator
 from typing import Final
 
 from basinside.check.checked import Checked, Sound
-from basinside.check.course import after_level, at_step, bare_after_level
+from basinside.check.course import after_level, at_step, bare_after_level, with_level
 from basinside.check.rule import Finding, rule
 from basinside.model.words import Action
 from basinside.problem import Level
@@ -65,8 +65,8 @@ def _unprocessed(checked: Checked, each: Sound) -> Iterator[Finding]:
         yield at_step(
             each,
             placed,
-            f"{each.name} lays in {step.step} what has {each.level} into the {found.name}, which"
-            " is not processed",
+            f"{each.name} lays in {step.step} what {with_level(each)} into a container that"
+            f" is not processed: {found.name}",
             "Name a processed container, or write “processed: yes” at the equipment.",
             "in",
         )
