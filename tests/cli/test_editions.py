@@ -59,8 +59,7 @@ def test_a_changed_value_is_said_with_who_refreshes(own: Path) -> None:
     assert ran.code == 0, ran.said
     assert "  boil.hold: 20 min -> 25 min" in ran.lines
     assert (
-        "  bag-mask-silicone-boil/start-timing: how long changed: value 20 min -> value 25 min"
-        " (safety step)"
+        "  bag-mask-silicone-boil/start-timing: how long changed: 20 min -> 25 min (safety step)"
     ) in ran.lines
     assert "  bag-masks: bag-mask-silicone-boil/start-timing" in ran.lines
 
@@ -83,6 +82,152 @@ def test_all_four_ways_to_name_a_side_agree(own: Path, clinic: Path) -> None:
 
 def test_nothing_changed_is_said(own: Path, clinic: Path) -> None:
     assert changes(own, clinic, own).lines[-1] == "  Nothing changed."
+
+
+def changed_file(folder: Path, name: str, old: str, new: str) -> None:
+    path = folder / name
+    text = path.read_text(encoding="utf-8")
+    assert old in text
+    path.write_text(text.replace(old, new, 1), encoding="utf-8")
+
+
+def below(ran: Ran, heading: str) -> list[str]:
+    """The lines below a heading, which says how many they are."""
+    lines = ran.said.splitlines()
+    at = next(n for n, line in enumerate(lines) if line.startswith(heading))
+    found = []
+    for line in lines[at + 1 :]:
+        if not line.startswith("  "):
+            break
+        found.append(line.strip())
+    assert f"({len(found)})" in lines[at] or lines[at].endswith(":")
+    return found
+
+
+HANGING = [
+    "Boiling and gauge card, beside the stove",
+    "Wall chart of bag-mask-silicone-boil, beside the stove",
+    "Wall chart of suction-bulb-boil, beside the stove",
+    "Wall chart of uterine-aspirator-heatproof-boil, beside the stove",
+    "Wall chart of speculum-boil, beside the stove",
+    "Wall chart of brushes-and-basins, sink 1",
+]
+
+
+@pytest.mark.parametrize("closed", [True, False])
+def test_a_changed_value_is_followed_to_questions_assessments_and_walls(
+    own: Path, clinic: Path, closed: bool
+) -> None:
+    if closed:
+        basinside("edition", "close", "--folder", own)
+    hold_longer(own)
+    ran = changes(own, "2026.2" if closed else clinic, own)
+    assert below(ran, "Paper to hang anew") == HANGING
+    questions = below(ran, "Questions")
+    assert (
+        "boiling-up-here (practice): read it again, it names boil.hold;"
+        " its key rests on bag-mask-silicone-boil/start-timing"
+    ) in questions
+    assert any(line.startswith("cannulas-that-float (assessment): ") for line in questions)
+    (assessment,) = below(ran, "Assessments")
+    assert assessment.startswith("core: seal new forms, questions of its topics changed: ")
+    assert assessment.endswith("first-moment-that-counts, cannulas-that-float")
+    left_out = "does not keep it: the words and keys of questions."
+    assert (left_out in ran.said) is closed
+
+
+def test_questions_are_compared_where_both_sides_have_them(own: Path, clinic: Path) -> None:
+    file = "quizzes/questions/disinfection.yaml"
+    path = own / file
+    text = path.read_text(encoding="utf-8")
+    first_right = next(line for line in text.splitlines() if "- right: " in line)
+    changed_file(own, file, first_right, first_right.replace("- right: ", "- right: Here, "))
+    ran = changes(own, clinic, own)
+    (said,) = below(ran, "Questions")
+    assert ": other words: " in said
+    assert "another answer is right" not in said
+    path.write_text(text, encoding="utf-8")
+    swapped = text.replace("- wrong: ", "- RIGHT: ", 1).replace("- right: ", "- wrong: ", 1)
+    path.write_text(swapped.replace("- RIGHT: ", "- right: "), encoding="utf-8")
+    (said,) = below(changes(own, clinic, own), "Questions")
+    assert "(practice): another answer is right now" in said
+    assert ran.lines[-1] == "Nobody has to refresh anything."
+
+
+def test_choices_sources_groups_and_walls_are_told(own: Path, clinic: Path) -> None:
+    changed_file(own, "content/sources.yaml", "    title: ", "    title: New, ")
+    changed_file(
+        own, "content/handbook.yaml", "  bag-masks: [", "  bag-masks: [suction-bulb-boil, "
+    )
+    hung = "  - {print: wall-chart, of: suction-bulb-boil, at: beside the stove}\n"
+    changed_file(own, "content/handbook.yaml", hung, "")
+    ran = changes(own, clinic, own)
+    assert len(below(ran, "Sources")) == 1
+    (group,) = below(ran, "Groups")
+    assert group.startswith("bag-masks: other procedures are certified together; ")
+    assert group.endswith("joined: suction-bulb-boil; left: nothing")
+    gone = "Wall chart of suction-bulb-boil, beside the stove (take it down)"
+    assert below(ran, "Paper") == [gone]
+    assert ran.lines[-1] == "  bag-masks: suction-bulb-boil"
+    told = json.loads(changes(own, clinic, own, "--json").said)
+    assert told["refresh"] == {"bag-masks": ["suction-bulb-boil"]}
+    assert set(told["scopes"]) == {"bag-masks"}
+    assert told["scopes"]["bag-masks"]["new"].startswith("scope-v1:")
+
+
+def test_a_digest_that_changed_is_a_refresh_or_a_wording_that_two_people_signed(
+    own: Path, clinic: Path
+) -> None:
+    name = "content/procedures/bag-mask-silicone-boil.yaml"
+    text = (own / name).read_text(encoding="utf-8")
+    lines = text.splitlines(keepends=True)
+    do = next(n for n, line in enumerate(lines) if line.startswith("        do: "))
+    for new in (
+        lines[do].replace("do: ", "do: Now. "),
+        lines[do] + "        safety: yes\n"
+        if "safety: yes" not in "".join(lines[do : do + 4])
+        else lines[do].replace("do: ", "do: Then. "),
+    ):
+        changed = "".join([*lines[:do], new, *lines[do + 1 :]])
+        (own / name).write_text(changed, encoding="utf-8")
+        told = json.loads(changes(own, clinic, own, "--json").said)
+        assert set(told["scopes"]) == set(told["refresh"])
+        assert "bag-mask-silicone-boil" in told["refresh"]
+
+
+def test_an_edition_closed_by_an_earlier_program_is_compared_as_far_as_it_goes(own: Path) -> None:
+    basinside("edition", "close", "--folder", own)
+    path = own / "content/editions/2026.2.json"
+    document = json.loads(path.read_text(encoding="utf-8"))
+    for name in ("bases", "sources", "assessments"):
+        del document[name]
+    path.write_text(json.dumps(document), encoding="utf-8")
+    assert basinside("check", "--folder", own, "--rule", "edition-reused").code == 0
+    hold_longer(own)
+    ran = changes(own, "2026.2", own)
+    assert "  boil.hold: 20 min -> 25 min" in ran.lines
+    assert "what values rest on, sources, assessments and the words and keys" in ran.said
+
+
+def test_why_a_side_is_none_is_said(
+    own: Path, tmp_path: Path, monkeypatch: pytest.MonkeyPatch
+) -> None:
+    said = changes(own, "2031.9", own).said
+    assert "it is no git revision: " in said
+    assert "No edition was closed here yet" in said
+    basinside("edition", "close", "--folder", own)
+    assert "Closed editions here: 2026.2." in changes(own, "2031.9", own).said
+    subprocess.run(["git", "-C", str(own), "init", "-q"], check=True)
+    assert "git knows none of that name" in changes(own, "2031.9", own).said
+    monkeypatch.setenv("PATH", str(tmp_path))
+    assert "git is not installed here" in changes(own, "2031.9", own).said
+
+
+def test_content_that_cannot_be_read_is_named_with_its_first_mistake(own: Path) -> None:
+    changed_file(own, BOILING, "basis:", "bsis:")
+    ran = changes(own, own, "2026.2")
+    assert (ran.code, len(ran.lines)) == (1, 1)
+    assert f"({BOILING}: “basis” is missing here)" in ran.said
 
 
 @pytest.mark.parametrize("side", ["2031.9", "--exec=touch x", "-x", "content/handbook.yaml"])

@@ -30,7 +30,7 @@ from basinside.render.change_words import change_lines, change_sentence
                 "old": {"value": "1200 s", "from": "bubbles"},
                 "new": {"value": "1500 s", "from": "bubbles"},
             },
-            "boil/hold: how long changed: value 20 min -> value 25 min",
+            "boil/hold: how long changed: 20 min -> 25 min",
         ),
         (
             {

@@ -32,15 +32,17 @@ def close(folder: Path) -> None:
 
 @click.command()
 @click.argument("old")
-@click.argument("new")
+@click.argument("new", required=False)
 @folder_option
 @click.option("--json", "as_json", is_flag=True, help="Print the changes for a tool.")
-def changes(old: str, new: str, folder: Path, as_json: bool) -> None:
+def changes(old: str, new: str | None, folder: Path, as_json: bool) -> None:
     """Say in plain words what changed from OLD to NEW, and who has to refresh what.
 
-    OLD and NEW are each an edition id, an edition file, a clinic's folder or a git revision.
+    OLD and NEW are each an edition id, an edition file, a clinic's folder or a git revision;
+    without NEW it is the clinic's folder as it is now. A closed edition keeps no questions and
+    no walls: name folders or revisions to have these compared too.
     """
-    found = pipeline.compare_sides(folder, old, new)
+    found = pipeline.compare_sides(folder, old, new or str(folder))
     if as_json:
         say(json.dumps(pipeline.told_to_a_tool(found), ensure_ascii=False, indent=1))
     else:

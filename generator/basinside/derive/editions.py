@@ -6,6 +6,7 @@ from collections.abc import Mapping
 from typing import Any
 
 from basinside.derive.checklists import line_digests
+from basinside.derive.edition_evidence import edition_evidence, pairs_of, scope_changes
 from basinside.derive.meanings import (
     procedure_meanings,
     sequence_digest,
@@ -61,6 +62,7 @@ def edition_document(content: Content) -> dict[str, Any]:
         "choices": {name: choice.chosen for name, choice in sorted(content.choices.items())},
         "procedures": procedures,
         "scopes": scopes,
+        **edition_evidence(content),
     }
 
 
@@ -72,7 +74,7 @@ def differs(old: Mapping[str, Any], new: Mapping[str, Any]) -> bool:
 def compare(old: Mapping[str, Any], new: Mapping[str, Any]) -> tuple[Change, ...]:
     """Return what changed from one edition document to another, values first."""
     changes: list[Change] = []
-    for name, before, after in _pairs(old.get("values", {}), new.get("values", {})):
+    for name, before, after in pairs_of(old.get("values", {}), new.get("values", {})):
         if before is None:
             changes.append(Change(kind="value-new", id=name, new=after["shown"]))
         elif after is None:
@@ -81,7 +83,7 @@ def compare(old: Mapping[str, Any], new: Mapping[str, Any]) -> tuple[Change, ...
             changes.append(
                 Change(kind="value-changed", id=name, old=before["shown"], new=after["shown"])
             )
-    for name, before, after in _pairs(old.get("choices", {}), new.get("choices", {})):
+    for name, before, after in pairs_of(old.get("choices", {}), new.get("choices", {})):
         if before != after:
             kind: ChangeKind = (
                 "choice-new"
@@ -91,7 +93,7 @@ def compare(old: Mapping[str, Any], new: Mapping[str, Any]) -> tuple[Change, ...
                 else "choice-changed"
             )
             changes.append(Change(kind=kind, id=name, old=before, new=after))
-    for name, before, after in _pairs(old.get("procedures", {}), new.get("procedures", {})):
+    for name, before, after in pairs_of(old.get("procedures", {}), new.get("procedures", {})):
         if before is None:
             changes.append(Change(kind="procedure-new", id=name))
         elif after is None:
@@ -106,7 +108,7 @@ def _procedure_changes(
 ) -> list[Change]:
     changes: list[Change] = []
     reworded = new.get("wording_only_since", {})
-    for step, before, after in _pairs(old["steps"], new["steps"]):
+    for step, before, after in pairs_of(old["steps"], new["steps"]):
         where = f"{name}/{step}"
         if before is None:
             changes.append(Change(kind="step-new", id=where, safety=bool(after.get("safety"))))
@@ -114,7 +116,7 @@ def _procedure_changes(
         if after is None:
             changes.append(Change(kind="step-gone", id=where, safety=bool(before.get("safety"))))
             continue
-        members = [key for key, was, now in _pairs(before, after) if was != now]
+        members = [key for key, was, now in pairs_of(before, after) if was != now]
         only_words = set(members) <= WORDING and _since(reworded.get(step, ""), old_edition)
         safety = bool(before.get("safety") or after.get("safety"))
         changes.extend(
@@ -148,11 +150,6 @@ def edition_key(edition: str) -> tuple[int, int]:
     return (int(year) if year.isdigit() else 0, int(number) if number.isdigit() else 0)
 
 
-def _pairs(old: Mapping[str, Any], new: Mapping[str, Any]) -> list[tuple[str, Any, Any]]:
-    names = dict.fromkeys((*old, *new))
-    return [(name, old.get(name), new.get(name)) for name in names]
-
-
 def scopes_to_refresh(
     old: Mapping[str, Any], new: Mapping[str, Any], changes: tuple[Change, ...]
 ) -> dict[str, tuple[str, ...]]:
@@ -165,11 +162,11 @@ def scopes_to_refresh(
     out: dict[str, tuple[str, ...]] = {}
     scopes = {name: each["procedures"] for name, each in old.get("scopes", {}).items()}
     scopes.update({name: [name] for name in old.get("procedures", {})})
+    joined = {each.id: tuple(each.new) for each in scope_changes(old, new)}
     for scope, procedures in scopes.items():
         members = set(procedures) | set(new.get("scopes", {}).get(scope, {}).get("procedures", ()))
-        steps = tuple(
-            dict.fromkeys(each.id for each in counted if each.id.split("/")[0] in members)
-        )
+        steps = [each.id for each in counted if each.id.split("/")[0] in members]
+        steps += joined.get(scope, ())
         if steps:
-            out[scope] = steps
+            out[scope] = tuple(dict.fromkeys(steps))
     return out

@@ -47,8 +47,15 @@ class ClosedScope(Part):
     digest: ScopeDigest
 
 
+class ClosedBasis(Part):
+    """What a value rested on: its basis, and its citation where it has one."""
+
+    basis: str
+    source: str | None = None
+
+
 class ClosedEdition(Part):
-    """The whole file."""
+    """The whole file; what only later programs keep (bases, sources, assessments) may be absent."""
 
     format: Literal["basinside/edition/1"]
     handbook: Annotated[str, StringConstraints(max_length=80)]
@@ -57,3 +64,6 @@ class ClosedEdition(Part):
     choices: dict[str, str]
     procedures: dict[str, ClosedProcedure]
     scopes: dict[str, ClosedScope]
+    bases: dict[str, ClosedBasis] | None = None
+    sources: dict[str, str] | None = None
+    assessments: dict[str, dict[str, Any]] | None = None

@@ -11,18 +11,20 @@ from pathlib import Path
 from basinside.files import AUTHORED, LARGEST_READ_BYTES
 
 
-def read_revision(root: Path, revision: str) -> dict[str, bytes] | None:
-    """Return the authored files of a folder at a revision, or None when there is no such thing.
+def read_revision(root: Path, revision: str) -> dict[str, bytes] | str:
+    """Return the authored files of a folder at a revision, or in a few words why there are none.
 
     Nothing is checked out and nothing is written. Links and files beyond the cap are left out.
     """
     git = shutil.which("git")
     if git is None:
-        return None
+        return "git is not installed here"
+    if _run(git, root, ["rev-parse", "--git-dir"]) is None:
+        return f"{root} is in no git repository"
     asked = ["rev-parse", "--verify", "--quiet", "--end-of-options", f"{revision}^{{commit}}"]
     found = _run(git, root, asked)
     if found is None:
-        return None
+        return "git knows none of that name"
     commit = found.decode("ascii").strip()
     out: dict[str, bytes] = {}
     for folder in AUTHORED:
@@ -34,7 +36,7 @@ def read_revision(root: Path, revision: str) -> dict[str, bytes] | None:
                 stream = archive.extractfile(member) if member.isreg() else None
                 if stream is not None and member.size <= LARGEST_READ_BYTES:
                     out[member.name] = stream.read()
-    return out or None
+    return out or "there were no content and quizzes folders at it"
 
 
 def _run(git: str, root: Path, arguments: list[str]) -> bytes | None:
