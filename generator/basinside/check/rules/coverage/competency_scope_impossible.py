@@ -26,8 +26,8 @@ def check_competency_scope_impossible(checked: Checked) -> Iterator[Finding]:
 
     Why: a policy that asks for more births than the clinic has is signed with eyes shut, or
     nobody is ever signed for. A year's cases of the instrument are the bound: for runs at real
-    work, for their time, and for how long somebody may pause.
-    Two roles at least may sign, as nobody signs for themselves.
+    work, for their time, and for how long somebody may pause, unless the way back asks for no real
+    work. Two roles at least may sign, as nobody signs for themselves.
     Bad: `of_which_real: 4` with `cases_per_year: {laryngoscope: 3}`.
     Good: `{runs: 4, of_which_real: 1}`; the other runs may be simulated.
     Source: arithmetic; CDC and HICPAC, sample competency tool, 2016 (controlled simulation is a
@@ -46,14 +46,11 @@ def check_competency_scope_impossible(checked: Checked) -> Iterator[Finding]:
     for name, procedure in checked.content.procedures.items():
         lines = lines_for(handbook, (name,))
         practice = next((line.practice for line in reversed(lines) if line.practice), None)
-        pause = next(
-            (
-                each.lapses_if_not_done_for
-                for each in reversed(lines)
-                if each.lapses_if_not_done_for
-            ),
-            None,
-        )
+        back = next((line.way_back for line in reversed(lines) if line.way_back), None)
+        pauses = (line.lapses_if_not_done_for for line in reversed(lines))
+        pause = next((each for each in pauses if each), None)
+        if back is not None and back.of_which_real == 0:
+            pause = None
         if practice is not None:
             yield from _of_itself(practice)
         cases = handbook.clinic.cases_per_year.get(procedure.instrument or "")
