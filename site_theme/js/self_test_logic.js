@@ -5,6 +5,16 @@
   const LONGEST_SECONDS = 86400; // the attempt format's own bounds
   const MOST_CHANGES = 10000;
 
+  const box = new Uint32Array(512); // asking for many numbers at once is no slower than for one
+  let left = 0;
+
+  /** @returns {number} a number of 32 bits, each as likely, and each given once */
+  function bits() {
+    if (left === 0) left = crypto.getRandomValues(box).length;
+    left -= 1;
+    return box[left] || 0;
+  }
+
   /**
    * A whole number below `limit`, each as likely.
    * @param {number} limit
@@ -12,10 +22,9 @@
    */
   function drawn(limit) {
     const fair = Math.floor(2 ** 32 / limit) * limit;
-    const box = new Uint32Array(1);
-    do crypto.getRandomValues(box);
-    while ((box[0] || 0) >= fair);
-    return (box[0] || 0) % limit;
+    let number = bits();
+    while (number >= fair) number = bits();
+    return number % limit;
   }
 
   /**

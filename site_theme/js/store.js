@@ -5,6 +5,7 @@
 
   const PROTOCOL = 'basinside/store/1';
   const PATIENCE_MS = 5000; // for a slow stick; the page works meanwhile
+  const DRAWN_MS = 200; // a page that is not shown draws nothing
   const GREETING_MS = 1500; // a loaded frame answers at once, or holds no script of ours
 
   /**
@@ -72,11 +73,20 @@
       );
   }
 
+  /** @returns {Promise<void>} when the page has drawn what it shows, or need not */
+  function drawn() {
+    return new Promise((resolve) => {
+      setTimeout(resolve, DRAWN_MS);
+      requestAnimationFrame(() => setTimeout(resolve));
+    });
+  }
+
   /**
    * @param {string} address
    * @returns {Promise<Store>}
    */
   async function inFrame(address) {
+    await drawn(); // a frame is a page more to load, and nobody waits for what was kept
     const frame = Basinside.make('iframe', { hidden: true, 'aria-hidden': 'true', tabindex: -1 });
     const ready = new Promise((resolve) => frame.addEventListener('load', resolve));
     const ask = speaker(frame);
