@@ -61,15 +61,15 @@
     const { make, say, tickAnchor } = Basinside;
     const bath = plan.baths.find((/** @type {any} */ each) => each.route === lack.id);
     const makes = asksForNew(lack.why) ? bath.makes : [];
-    const ways = makes.flatMap((/** @type {any} */ each) => [
-      ' ',
+    const ways = makes.flatMap((/** @type {any} */ each, /** @type {number} */ at) => [
+      at ? ', ' : ' ',
       make('a', { href: each.href }, each.text),
     ]);
     return make(
       'p',
       {},
       bathWords(bath, lack.why, ticks),
-      ...(ways.length ? [' ', say('today.bath.make'), ...ways] : []),
+      ...(ways.length ? [' ', say('today.bath.make'), ...ways, '.'] : []),
       ' ',
       make('a', { class: 'screen-only', href: `#${tickAnchor(`bath/${bath.route}`)}` }, say('today.bath.go'))
     );
