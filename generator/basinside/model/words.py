@@ -179,6 +179,7 @@ PartKind = Literal[
     "battery",
     "hinge",
     "cutting edge",
+    "needle",
     "gauge",
     "bag",
 ]

@@ -5,11 +5,12 @@ from __future__ import annotations
 from collections.abc import Iterator
 
 from basinside.check.checked import Checked, Sound
+from basinside.check.limits import outside
 from basinside.check.rule import Finding, rule
 from basinside.check.saying import amount
 from basinside.model.derived import LEVEL_STAGES
 from basinside.model.entry import FigureRef
-from basinside.model.figure import Figure, SourceSays
+from basinside.model.figure import Figure
 from basinside.problem import Level
 from basinside.quantity import Quantity
 
@@ -26,7 +27,7 @@ def check_figure_outside_source_limits(checked: Checked) -> Iterator[Finding]:
     """
     for name, figure in checked.content.figures.items():
         if figure.source_says is not None:
-            said = _against(figure.value, figure.source_says)
+            said = outside(figure.value, figure.source_says)
             if said:
                 yield Finding(
                     figure.place.at("value"),
@@ -37,28 +38,6 @@ def check_figure_outside_source_limits(checked: Checked) -> Iterator[Finding]:
                 )
     for each in checked.sound:
         yield from _weaker_steps(checked, each)
-
-
-def _against(value: Quantity, says: SourceSays) -> str:
-    """Return what the source asks for that the value does not keep, or nothing."""
-    given = [says.at_least, says.at_most, says.exactly, says.between]
-    if sum(each is not None for each in given) != 1:
-        return "must say one of at_least, at_most, exactly or between"
-    printed = says.between or tuple(each for each in given[:3] if isinstance(each, Quantity))
-    if any(each.kind is not value.kind for each in printed):
-        return f"says {amount(printed[0])}, which cannot be compared with it"
-    if says.between is not None:
-        low, high = says.between
-        if low > high:
-            return f"says between {amount(low)} and {amount(high)}, the smaller must come first"
-        fits = low <= value <= high
-        return "" if fits else f"says between {amount(low)} and {amount(high)}"
-    (limit,) = printed
-    if says.at_least is not None:
-        return "" if value >= limit else f"asks for at least {amount(limit)}"
-    if says.at_most is not None:
-        return "" if value <= limit else f"allows at most {amount(limit)}"
-    return "" if value == limit else f"says exactly {amount(limit)}"
 
 
 def _weaker_steps(checked: Checked, each: Sound) -> Iterator[Finding]:

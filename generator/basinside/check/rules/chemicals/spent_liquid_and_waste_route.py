@@ -1,0 +1,60 @@
+"""The rule spent-liquid-and-waste-route."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+from typing import Final
+
+from basinside.check.checked import Checked, Sound
+from basinside.check.rule import Finding, rule
+from basinside.model.derived import PlacedStep
+from basinside.model.words import Family
+from basinside.problem import Level
+
+NOTHING_LEFT: Final[frozenset[Family]] = frozenset({"water", "saline", "lubricant", "alcohol"})
+
+
+@rule(level=Level.WARN)
+def check_spent_liquid_and_waste_route(checked: Checked) -> Iterator[Finding]:
+    """Each chemical in use says where it goes, and a bath that was mixed is poured away or kept.
+
+    Why: a used bath left standing is taken for a good one, or is poured onto what it must never
+    meet. Kept is what is closed and labelled: a later step with `action: store`, or with `longest`
+    and the life of its bath. Tasks that several procedures share are not asked for the end.
+    Bad: a procedure with `action: mix` and no later `action: discard`.
+    Good: a last step with `action: discard`, the chemical and its basin; `waste` at the chemical.
+    Source: EngenderHealth, Infection prevention guidance, chlorine solutions (made fresh each
+    day); common practice.
+    """
+    used: set[str] = set()
+    for whole in checked.derived.procedures.values():
+        used.update(placed.step.agent for placed in whole.steps if placed.step.agent)
+    for name, agent in checked.content.agents.items():
+        if name in used and agent.family not in NOTHING_LEFT and not agent.waste:
+            yield Finding(
+                agent.place,
+                f"{name} does not say where it goes when it is spent",
+                "Write “waste:”.",
+            )
+    for each in checked.sound:
+        for placed in each.whole.steps:
+            if placed.step.action == "mix" and placed.step.agent and not _ends(each, placed):
+                yield Finding(
+                    placed.step.place,
+                    f"{each.name} mixes a bath in {placed.step.step} and neither pours it away nor"
+                    " keeps it closed",
+                    "Put a step with “action: discard”, the chemical and its basin at the end.",
+                    (each.whole.procedure.place,),
+                )
+
+
+def _ends(each: Sound, mixed: PlacedStep) -> bool:
+    life = mixed.agent.life.figure if mixed.agent and mixed.agent.life else None
+    for placed in each.whole.steps[mixed.number :]:
+        step = placed.step
+        same = step.agent == mixed.step.agent or (step.in_ and step.in_ == mixed.step.in_)
+        if step.action in {"discard", "store"} and same:
+            return True
+        if life and step.longest and step.longest.figure == life:
+            return True
+    return False

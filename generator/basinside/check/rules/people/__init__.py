@@ -1,0 +1,1 @@
+"""Rules about the people who do the work: what they wear, wash, breathe and are told."""

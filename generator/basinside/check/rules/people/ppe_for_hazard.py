@@ -1,0 +1,97 @@
+"""The rule ppe-for-hazard."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+from typing import Final
+
+from basinside.check.checked import Checked
+from basinside.check.chemicals import HURTS
+from basinside.check.rule import Finding, rule
+from basinside.check.saying import listed
+from basinside.model.derived import PlacedStep, WholeProcedure
+from basinside.model.procedure import Step
+from basinside.model.words import Action, Hazard, Worn
+from basinside.problem import Level, Place
+
+SPLASHES: Final[frozenset[Action]] = frozenset({"clean", "rinse", "soak", "wipe"})
+COOL: Final[frozenset[Action]] = frozenset(
+    {"inspect", "test", "measure strength", "label", "record", "report", "put on", "take off"}
+)
+"""Actions that touch nothing hot, whatever danger is named beside them."""
+UNDER_PRESSURE: Final[frozenset[Action]] = frozenset({"hold", "expose", "cool", "unload"})
+"""Actions at a vessel that works; it is filled, closed and looked at while it is cold."""
+EYES: Final[frozenset[Worn]] = frozenset({"eye protection", "face shield"})
+GLOVES: Final[frozenset[Worn]] = frozenset({"heavy gloves", "thin gloves"})
+BURNS: Final[frozenset[Hazard]] = frozenset({"corrosive", "toxic"})
+
+
+@rule(level=Level.STOP)
+def check_ppe_for_hazard(checked: Checked) -> Iterator[Finding]:
+    """Each step says to wear what its hazard asks for, and so does each card of a chemical.
+
+    Why: washing splashes blood, baths burn eyes and skin, steam goes through cloth gloves. At the
+    stage of cleaning hands are in heavy gloves, eyes covered, and there is an apron; something
+    soiled is touched with gloves on; heat asks for waterproof heat gloves. What a chemical's card
+    lists counts at each step that uses it.
+    Bad: `action: clean` with `wear: [thin gloves]`.
+    Good: `wear: [heavy gloves, eye protection, apron]`.
+    Source: Tewolde and others, 2018, health centres in Mekelle (protection skipped); common
+    practice.
+    """
+    for agent in checked.content.agents.values():
+        if HURTS.isdisjoint(agent.hazards):
+            continue
+        worn = frozenset(agent.wear)
+        missing = _missing(worn, heavy=not BURNS.isdisjoint(agent.hazards), apron=True)
+        if missing:
+            yield _finding(agent.place, f"the card of {agent.name}", missing, (agent.place,))
+    for whole in checked.derived.procedures.values():
+        for placed in whole.steps:
+            missing = _of_step(whole, placed)
+            if missing:
+                step = placed.step
+                also = (whole.procedure.place,)
+                name = f"{whole.procedure.procedure}/{step.step}"
+                yield _finding(step.place, name, missing, also)
+
+
+def _finding(place: Place, name: str, missing: list[str], also: tuple[Place, ...]) -> Finding:
+    return Finding(
+        place,
+        f"{name} does not ask for {listed(missing)}",
+        "Write it under “wear:”.",
+        also,
+    )
+
+
+def _missing(worn: frozenset[Worn], *, heavy: bool, apron: bool) -> list[str]:
+    """Return what a splash asks for and is not worn."""
+    gloves = "heavy gloves" in worn if heavy else not GLOVES.isdisjoint(worn)
+    found = [] if gloves else ["heavy gloves" if heavy else "gloves"]
+    if EYES.isdisjoint(worn):
+        found.append("eye protection")
+    if apron and "apron" not in worn:
+        found.append("an apron")
+    return found
+
+
+def _is_hot(step: Step) -> bool:
+    kind = step.danger.kind if step.danger else None
+    if kind == "hot":
+        return step.action not in COOL
+    return kind == "steam under pressure" and step.action in UNDER_PRESSURE
+
+
+def _of_step(whole: WholeProcedure, placed: PlacedStep) -> list[str]:
+    step, worn = placed.step, frozenset(placed.wear)
+    stage = placed.stage.stage
+    if _is_hot(step):
+        return [] if "waterproof heat gloves" in worn else ["waterproof heat gloves"]
+    soiled = placed.before == "soiled" or (whole.route is None and step.action == "clean")
+    if stage == "cleaning" and step.action in SPLASHES:
+        return _missing(worn, heavy=True, apron=True)
+    touches = step.action in {"wet", "wipe", "take apart", "clean", "soak", "transport"}
+    if soiled and touches and GLOVES.isdisjoint(worn):
+        return ["gloves"]
+    return []

@@ -1,0 +1,1 @@
+"""Rules about values, their sources, and who chose between sources."""

@@ -1,0 +1,148 @@
+"""The sentences that authors wrote, with where each stands and whether it is the clinic's own say.
+
+Items are not among them but for their keys: what a situation tells and what a wrong option claims
+is not the clinic's. Not the clinic's either is the other side of a choice, and why the clinic did
+not take it; those sentences quote what others print.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+from typing import NamedTuple
+
+from basinside.model.content import Content
+from basinside.model.equipment import Agent
+from basinside.model.instrument import Instrument
+from basinside.model.procedure import Procedure, Step
+from basinside.model.quiz import Item
+from basinside.problem import Place
+
+
+class Sentence(NamedTuple):
+    """A sentence or a few: where, what, and whether the clinic says it of itself."""
+
+    place: Place
+    text: str
+    own: bool = True
+
+
+def sentences(content: Content) -> Iterator[Sentence]:
+    """Yield every sentence that pages show, in no order that means anything."""
+    yield from _of_handbook(content)
+    yield from _of_values(content)
+    for agent in content.agents.values():
+        yield from _of_agent(agent)
+    for thing in content.equipment.values():
+        yield from _given(thing.place, note=thing.note)
+    for word in content.words.values():
+        yield from _given(word.place, means=word.means)
+        if word.not_:
+            yield Sentence(word.place.at("not"), word.not_)
+    for incident in content.incidents.values():
+        yield from _given(incident.place, first_minute=incident.first_minute, then=incident.then)
+    for instrument in content.instruments.values():
+        yield from _of_instrument(instrument)
+    for procedure in content.procedures.values():
+        yield from _of_procedure(procedure)
+    for observation in content.observations.values():
+        for line in observation.lines:
+            yield from _given(line.place, see=line.see)
+    for asked in content.items():
+        yield from _of_key(asked.item, own=not asked.situation)
+
+
+def _given(place: Place, **texts: str | None) -> Iterator[Sentence]:
+    for key, text in texts.items():
+        if text:
+            yield Sentence(place.at(key), text)
+
+
+def _of_handbook(content: Content) -> Iterator[Sentence]:
+    if content.handbook is None:
+        return
+    clinic = content.handbook.clinic
+    for emergency in clinic.emergency:
+        yield from _given(emergency.place, when=emergency.when, do=emergency.do)
+    for work in clinic.places:
+        yield from _given(work.place, between=work.between)
+
+
+def _of_values(content: Content) -> Iterator[Sentence]:
+    for figure in content.figures.values():
+        yield Sentence(figure.place.at("is"), figure.is_)
+        if figure.other_view:
+            yield Sentence(figure.place.at("other_view"), figure.other_view, own=False)
+    for choice in content.choices.values():
+        yield Sentence(choice.place.at("is"), choice.is_)
+        yield Sentence(choice.place.at("chosen"), choice.chosen)
+        yield Sentence(choice.place.at("because"), choice.because, own=False)
+        for other in choice.not_chosen:
+            yield Sentence(other.place.at("what"), other.what, own=False)
+
+
+def _of_agent(agent: Agent) -> Iterator[Sentence]:
+    yield from _given(
+        agent.place,
+        prepare=agent.prepare,
+        ventilation=agent.ventilation,
+        waste=agent.waste,
+        harms=agent.harms,
+    )
+    if agent.strength_check:
+        yield from _given(agent.strength_check.place, how=agent.strength_check.how)
+
+
+def _of_instrument(instrument: Instrument) -> Iterator[Sentence]:
+    yield from _given(instrument.place, found_on_the_shelf=instrument.found_on_the_shelf)
+    if instrument.applies_to:
+        yield from _given(instrument.applies_to.place, marked=instrument.applies_to.marked)
+    if instrument.use_limit:
+        yield from _given(instrument.use_limit.place, counts=instrument.use_limit.counts)
+    for alike in instrument.look_alikes:
+        yield from _given(alike.place, tell_apart=alike.tell_apart)
+    for line in instrument.function_test:
+        yield from _given(line.place, do=line.do, expect=line.expect, if_not=line.if_not)
+    for part in instrument.parts:
+        for sign in part.retire_when:
+            yield from _given(sign.place, sign=sign.sign)
+        if part.lubricate:
+            oiled = part.lubricate
+            yield from _given(oiled.place, amount=oiled.amount, when=oiled.when)
+
+
+def _of_procedure(procedure: Procedure) -> Iterator[Sentence]:
+    for stage in procedure.stages:
+        if stage.not_applicable:
+            yield Sentence(stage.place.at("not_applicable"), stage.not_applicable)
+        for step in stage.steps:
+            yield from _of_step(step)
+
+
+def _of_step(step: Step) -> Iterator[Sentence]:
+    place = step.place
+    yield Sentence(place.at("do"), step.do)
+    if step.wall:
+        yield Sentence(place.at("wall"), step.wall)
+    if step.why:
+        yield Sentence(place.at("why"), step.why)
+    if step.danger:
+        yield Sentence(step.danger.place.at("say"), step.danger.say)
+    if step.hold:
+        if step.hold.from_:
+            yield Sentence(step.hold.place.at("from"), step.hold.from_)
+        if step.hold.if_interrupted:
+            yield Sentence(step.hold.place.at("if_interrupted"), step.hold.if_interrupted)
+
+
+def _of_key(item: Item, *, own: bool) -> Iterator[Sentence]:
+    """Yield what is right in an item and why; in one with a situation it may follow from that."""
+    for option in item.options:
+        if option.right is not None:
+            yield Sentence(option.place.at("right"), option.right, own)
+            if option.because:
+                yield Sentence(option.place.at("because"), option.because, own)
+    for pair in item.pairs:
+        yield Sentence(pair.place.at("right"), pair.right, own)
+        yield Sentence(pair.place.at("because"), pair.because, own)
+    if item.number:
+        yield Sentence(item.number.place.at("because"), item.number.because, own)
