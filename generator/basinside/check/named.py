@@ -19,7 +19,9 @@ def named(content: Content) -> frozenset[str]:
     left = {*content.figures, *content.sources}
     wanted = frozenset(left)
     for each in _whole(content):
-        left.difference_update(_ids("", each))
+        found: set[str] = set()
+        _gather("", each, found)
+        left -= found
         if not left:
             break
     return wanted - left
@@ -40,24 +42,23 @@ def _whole(content: Content) -> Iterator[Any]:
     yield from content.procedures.values()
 
 
-def _ids(key: str, value: Any) -> Iterator[str]:
-    """Yield what a field refers to: the text of ``source`` up to its place, ids with a dot."""
+def _gather(key: str, value: Any, found: set[str]) -> None:
+    """Put into a set what a field refers to: a source before its place, and ids with a dot."""
     if isinstance(value, str):
         if key == "source":
-            yield value.partition(" ")[0]
+            found.add(value.partition(" ")[0])
         elif "{{" in value:
-            for each in references(value):
-                yield each.figure
+            found.update(each.figure for each in references(value))
         elif "." in value and " " not in value:
-            yield value
+            found.add(value)
     elif isinstance(value, Entry):
         for name, inside in vars(value).items():
             if inside and name != "place":
-                yield from _ids(name, inside)
+                _gather(name, inside, found)
     elif isinstance(value, dict):
-        yield from value
+        found.update(value)
         for inside in value.values():
-            yield from _ids("", inside)
+            _gather("", inside, found)
     elif isinstance(value, tuple):
         for inside in value:
-            yield from _ids(key, inside)
+            _gather(key, inside, found)
