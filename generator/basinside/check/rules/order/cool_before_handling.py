@@ -42,7 +42,7 @@ def check_cool_before_handling(checked: Checked) -> Iterator[Finding]:
     unloading that holds for a time (after boiling, drying too). A step that only waits until a
     vessel has lost its pressure (`makes_sure: [no pressure left]`) cools the vessel, not the
     parts. A task that the procedure leads to (`see`) may hold these steps. Hands may go first in
-    waterproof heat gloves or with a tool named in `with`.
+    waterproof heat gloves, or unload with a tool named in `with`.
     Bad: boil, lift out, put together.
     Good: boil, lift out with forceps, let it cool in the covered tray, put together.
     Source: common practice.
@@ -59,7 +59,8 @@ def _too_hot(checked: Checked, each: Sound) -> Iterator[Finding]:
         if _cools(each, placed):
             return
         step = placed.step
-        if step.action in TOUCHES and "waterproof heat gloves" not in step.wear and not step.with_:
+        lifted = step.action == "unload" and step.with_
+        if step.action in TOUCHES and "waterproof heat gloves" not in step.wear and not lifted:
             yield at_step(
                 each,
                 placed,

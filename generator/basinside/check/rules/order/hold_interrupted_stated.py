@@ -22,8 +22,8 @@ def check_hold_interrupted_stated(checked: Checked) -> Iterator[Finding]:
     for whole in checked.derived.procedures.values():
         for placed in whole.steps:
             hold = placed.step.hold
-            name, step = whole.procedure.procedure, placed.step.step
             if hold is not None and hold.if_interrupted is None:
+                name, step = whole.procedure.procedure, placed.step.step
                 yield Finding(
                     hold.place,
                     f"{name} does not say what to do when the time in {step} is broken off",

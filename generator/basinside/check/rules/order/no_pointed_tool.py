@@ -33,13 +33,16 @@ def check_no_pointed_tool(checked: Checked) -> Iterator[Finding]:
     Source: common practice; the maker's instructions, cited at the part.
     """
     equipment = checked.content.equipment
-    forbidden = {name for name, tool in equipment.items() if tool.pointed}
+    pointed = {name for name, tool in equipment.items() if tool.pointed}
     for each in checked.sound:
         parts = each.whole.parts
         never = {word for part in parts if part.tools for word in part.tools.never}
-        for placed in each.whole.steps:
+        asked = pointed | {
+            name for name, tool in equipment.items() if not never.isdisjoint(_called(name, tool))
+        }
+        for placed in each.whole.steps if asked else ():
             for tool in (*placed.step.with_, *placed.step.needs):
-                if tool not in equipment or (tool not in forbidden and not never):
+                if tool not in asked:
                     continue
                 met = [part for part in parts if part.part in placed.step.parts] or list(parts)
                 hurt = [part.shown_name for part in met if _hurts(tool, equipment[tool], part)]
@@ -57,6 +60,8 @@ def _hurts(name: str, tool: Equipment, part: Part) -> bool:
     soft = part.made_of in SOFT or not SOFT_KINDS.isdisjoint(part.kinds)
     if tool.pointed and soft:
         return True
-    return part.tools is not None and (
-        tool.name in part.tools.never or name.replace("-", " ") in part.tools.never
-    )
+    return part.tools is not None and any(word in part.tools.never for word in _called(name, tool))
+
+
+def _called(name: str, tool: Equipment) -> tuple[str, str]:
+    return tool.name, name.replace("-", " ")

@@ -27,7 +27,8 @@ def check_point_of_use_liquid(checked: Checked) -> Iterator[Finding]:
     disinfection; an aldehyde fixes blood for good. Where sources differ about a soak in chlorine
     the clinic decides by name: the step then has that `choice`.
     Which liquids an instrument may be kept moist with, and which never, stands at it as
-    `keep_moist_with`; what is in its `never` no choice can allow.
+    `keep_moist_with`; what is in its `never` no choice can allow. A soak in the cleaning stage is
+    asked too, as long as nothing has been cleaned; there detergent has its place.
     Bad: soak in saline; soak in chlorine because it was always done; wet, without saying with what.
     Good: `action: wet` with `water: drinking`.
     Source: CDC, Guideline for disinfection and sterilization in healthcare facilities, 2008, on
@@ -35,7 +36,7 @@ def check_point_of_use_liquid(checked: Checked) -> Iterator[Finding]:
     """
     for each in checked.sound:
         for placed in before_cleaning(each):
-            if placed.stage.stage in EARLY and placed.step.action in MOISTENS:
+            if placed.step.action in MOISTENS:
                 said = _unfit(each, placed)
                 if said:
                     message = f"{each.name} in {placed.step.step} {said[0]}"
@@ -46,8 +47,9 @@ def _unfit(each: Sound, placed: PlacedStep) -> tuple[str, str, str] | None:
     """Return what is wrong with the liquid of a step, its mend, and the field that is wrong."""
     step, agent = placed.step, placed.agent
     verb = "keeps the parts moist"
+    early = placed.stage.stage in EARLY
     if agent is None:
-        if step.water or step.action == "wipe":
+        if step.water or step.action == "wipe" or not early:
             return None
         return f"{verb} and does not say with what", "Write “water: drinking”.", ""
     if agent.family == "saline":
@@ -62,7 +64,7 @@ def _unfit(each: Sound, placed: PlacedStep) -> tuple[str, str, str] | None:
         why = "blood uses it up" if agent.family == "chlorine" else "it fixes blood"
         said = f"{verb} with {agent.name}, which nobody has decided here; {why}"
         return said, "Name a choice at the step, or use water.", "agent"
-    if moist and agent.family != "water" and not _named(agent, moist.use):
+    if moist and early and agent.family != "water" and not _named(agent, moist.use):
         said = f"{verb} with {agent.name}; {each.instrument.name} asks for {listed(moist.use)}"
         return said, _WATER, "agent"
     return None

@@ -23,8 +23,8 @@ def check_timing_start_stated(checked: Checked) -> Iterator[Finding]:
     for whole in checked.derived.procedures.values():
         for placed in whole.steps:
             hold = placed.step.hold
-            name, step = whole.procedure.procedure, placed.step.step
             if hold is not None and hold.from_ is None:
+                name, step = whole.procedure.procedure, placed.step.step
                 yield Finding(
                     hold.place,
                     f"{name} does not say from when the time in {step} counts",
