@@ -31,8 +31,8 @@ def boiling_and_gauge_view(spot: Spot, sheet: int = 0) -> SheetView:
         title=_("Boiling and steam at {metres} m").format(metres=amounts.ground.altitude),
         lead=plain(
             _(
-                "The air is thinner here than at the sea: water boils cooler, and the gauge must"
-                " stand higher for the same heat. These figures are for this place only."
+                "Higher up the air is thinner: water boils cooler, and the gauge must stand higher"
+                " for the same heat. These figures are for this place only."
             )
         ),
         hint=print_hint(),
