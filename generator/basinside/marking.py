@@ -10,6 +10,7 @@ import re
 from collections.abc import Mapping
 from dataclasses import dataclass
 from decimal import Decimal
+from fractions import Fraction
 from typing import Any, Final
 
 from basinside.model import attempt as attempts
@@ -36,6 +37,23 @@ def items_needed(items: int, percent: int) -> int:
     (common practice).
     """
     return -(-items * percent // 100)
+
+
+def quotas(shares: Mapping[str, int], items: int) -> dict[str, int]:
+    """Return whole numbers of items for shares in percent, by largest remainder.
+
+    Ties go to the topic written first. The sum is ``items`` when the shares sum to 100.
+
+    >>> quotas({"a": 40, "b": 30, "c": 20, "d": 10}, 25)
+    {'a': 10, 'b': 8, 'c': 5, 'd': 2}
+    """
+    exact = {topic: Fraction(share * items, 100) for topic, share in shares.items()}
+    whole = {topic: int(share) for topic, share in exact.items()}
+    left = int(sum(exact.values())) - sum(whole.values())
+    rest = sorted(exact, key=lambda topic: whole[topic] - exact[topic])
+    for topic in rest[:left]:
+        whole[topic] += 1
+    return whole
 
 
 def plan_answer(answer: attempts.Answer) -> dict[str, object]:

@@ -14,10 +14,10 @@ from basinside.derive.forms import (
     UnfillableError,
     draw_form,
     form_documents,
-    quotas,
     shown_text,
 )
 from basinside.load.content import load
+from basinside.marking import quotas
 from basinside.model.content import Content
 from basinside.model.quiz import Assessment
 from basinside.model.words import THINKING

@@ -4,7 +4,8 @@ from __future__ import annotations
 
 import re
 import sys
-from collections.abc import Mapping
+from collections.abc import Iterable, Mapping
+from contextlib import suppress
 from dataclasses import dataclass
 from functools import cached_property
 from typing import Final
@@ -107,6 +108,15 @@ def read_items(content: Content) -> tuple[ReadItem, ...]:
     return tuple(out)
 
 
+def by_topic(items: Iterable[ReadItem], pool: str) -> dict[str, list[ReadItem]]:
+    """Return the items of a pool by their topic."""
+    found: dict[str, list[ReadItem]] = {}
+    for read in items:
+        if read.pool == pool:
+            found.setdefault(read.topic, []).append(read)
+    return found
+
+
 def filled_in(text: str, figures: Mapping[str, Figure]) -> str:
     """Return a sentence on one line, with values where it refers to them, in plain spaces."""
     if "{{" not in text:
@@ -122,10 +132,8 @@ def filled_in(text: str, figures: Mapping[str, Figure]) -> str:
             continue
         value = figure.value
         if span.unit:
-            try:
+            with suppress(QuantityError):
                 value = value.in_unit(span.unit)
-            except QuantityError:
-                pass
         parts.append(value.text().replace(NO_BREAK_SPACE, " "))
     return "".join(parts)
 

@@ -18,20 +18,23 @@ class ItemWords:
     """What a language's items say when they give a key away or say nothing, all in small letters.
 
     ``names_others``: an option that speaks of other options. ``none_of_these``: one that speaks of
-    all of them without naming any. ``counts``: numbers in words. ``asks_for``: a request for so
+    all of them without naming any. ``harmless``: phrases in which a word of ``absolutes`` claims
+    nothing. ``counts``: numbers in words. ``asks_for``: a request for so
     many options, the number being its first group. ``opinion``: asks what somebody thinks, or
     jokes. ``colour_alone``: tells a thing by its colour. ``here``: says that the question is about
     this clinic. ``not_seen``: what a person has inside, where nobody can look.
     ``before_vowel``, ``before_other``: the last word of a stem that must fit an option's sound.
     ``endings``: of words, taken off to compare them; the longest first. ``ranges``: how less than,
     at most, more than and at least are said before a number; ``after_ranges`` behind one;
-    ``to`` stands between two. ``doing``: how a word for what is being done ends.
+    ``to`` stands between two. ``doing``: how a word for what is being done ends; ``not_doing``:
+    others that end so.
     """
 
     names_others: re.Pattern[str]
     none_of_these: re.Pattern[str]
     negatives: Words
     absolutes: Words
+    harmless: re.Pattern[str]
     vague: Words
     empty: Words
     counts: dict[str, int]
@@ -50,6 +53,7 @@ class ItemWords:
     after_ranges: dict[str, str]
     to: re.Pattern[str]
     doing: str
+    not_doing: Words
 
 
 def _any(*phrases: str) -> re.Pattern[str]:
@@ -69,7 +73,8 @@ _ENGLISH: Final = ItemWords(
     negatives=frozenset("not no except never least without incorrect cannot nor neither".split())
     | frozenset({"don't", "doesn't", "isn't", "aren't", "can't", "won't", "mustn't", "shouldn't"}),
     absolutes=frozenset("always never only all none every must".split()),
-    vague=frozenset("usually often sometimes may mostly generally frequently rarely".split()),
+    harmless=_any("(?:not )?at all", "above all", "all right", "all the same"),
+    vague=frozenset("usually often sometimes mostly generally frequently rarely".split()),
     empty=frozenset(
         "about above after again along already among another because before behind being below"
         " beside between could doing during every first have having other others should since"
@@ -80,7 +85,8 @@ _ENGLISH: Final = ItemWords(
     counts=_COUNTS,
     asks_for=_any(
         rf"(?:choose|select|mark|tick|pick|name|which|what)(?: the| these| any)?"
-        rf" ({'|'.join(_COUNTS)})(?= (?:of|are|things|options|answers|steps|signs|reasons|faults)\b|[.?:])"
+        rf" ({'|'.join(_COUNTS)})"
+        r"(?= (?:of|are|things|options|answers|steps|signs|reasons|faults)\b|[.?:])"
     ),
     opinion=_any(
         "do you (?:think|feel|believe|like|prefer)",
@@ -125,6 +131,7 @@ _ENGLISH: Final = ItemWords(
     after_ranges={"or less": "<=", "or fewer": "<=", "or more": ">=", "or longer": ">="},
     to=re.compile(r"\s+to\s+|\s*–\s*|(?<=[0-9])-(?=[0-9])"),
     doing="ing",
+    not_doing=frozenset("nothing something anything everything ring bring during".split()),
 )
 
 ITEM_WORDS: Final[dict[str, ItemWords]] = {"en": _ENGLISH}

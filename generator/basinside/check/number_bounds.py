@@ -22,7 +22,7 @@ class Said(NamedTuple):
 
 
 def number_bounds(checked: Checked, number: NumberAsked) -> Iterator[Said]:
-    """Yield what is wrong with a number: ends that leave the right one out, or on the unsafe side.
+    """Yield what is wrong with a number: an end that leaves the right one out.
 
     A value that is missing is told by the loader, and nothing is said of it here.
     """
@@ -45,9 +45,6 @@ def number_bounds(checked: Checked, number: NumberAsked) -> Iterator[Said]:
             said = f"“{key}: {amount(end)}” leaves out the right number, {name}"
             hint = "Read the item again, then write what is accepted anew."
             yield Said(place, said, hint, of_value)
-        elif end != right and number.unsafe in {side, "both"}:
-            said = f"“{key}: {amount(end)}” accepts what is {side} {name}, the unsafe side"
-            yield Said(place, said, f"Delete “{key}”: the right number is the end.", of_value)
     bounds = number.bounds(checked.content.figures)
     if bounds is None:
         return

@@ -6,7 +6,7 @@ from fractions import Fraction
 from typing import Final, NamedTuple
 
 from basinside.check.item_words import ItemWords
-from basinside.quantity import QuantityError, parse_quantity
+from basinside.quantity import quantity_in
 
 _MOST_WORDS: Final = 8
 _DIGITS: Final = frozenset("0123456789")
@@ -32,11 +32,7 @@ class Numbers(NamedTuple):
 
     def meets(self, other: Numbers) -> bool:
         """Return whether a number can be in both."""
-        return (
-            self.kind == other.kind
-            and _reaches(self.high, self.without_high, other.low, other.without_low)
-            and _reaches(other.high, other.without_high, self.low, self.without_low)
-        )
+        return self.kind == other.kind and _reaches(self, other) and _reaches(other, self)
 
 
 def numbers_in(text: str, words: ItemWords | None) -> Numbers | None:
@@ -62,22 +58,22 @@ def numbers_in(text: str, words: ItemWords | None) -> Numbers | None:
     return None
 
 
-def _reaches(high: Fraction | None, open_high: bool, low: Fraction | None, open_low: bool) -> bool:
-    if high is None or low is None:
+def _reaches(one: Numbers, other: Numbers) -> bool:
+    """Return whether the upper end of one is not below the lower end of the other."""
+    if one.high is None or other.low is None:
         return True
-    return high > low or (high == low and not open_high and not open_low)
+    if one.high == other.low:
+        return not one.without_high and not other.without_low
+    return one.high > other.low
 
 
 def _amount(text: str) -> tuple[str, Fraction] | None:
     if not text or text[0] not in _DIGITS:
         return None
-    try:
-        if _DIGITS.issuperset(text):
-            return "", Fraction(text)
-        quantity = parse_quantity(text)
-    except (QuantityError, ValueError):
-        return None
-    return str(quantity.kind), quantity.base
+    if _DIGITS.issuperset(text):
+        return "", Fraction(text)
+    quantity = quantity_in(text)
+    return (str(quantity.kind), quantity.base) if quantity else None
 
 
 def _ranged(found: tuple[str, Fraction] | None, sign: str) -> Numbers | None:

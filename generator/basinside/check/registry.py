@@ -4,7 +4,29 @@ from __future__ import annotations
 
 from typing import Final
 
+from basinside.check.item_rules import ITEM_RULES
 from basinside.check.rule import Rule
+from basinside.check.rules.chemicals.bath_life_whichever_first import (
+    check_bath_life_whichever_first,
+)
+from basinside.check.rules.chemicals.bath_temperature_stated import check_bath_temperature_stated
+from basinside.check.rules.chemicals.boiling_is_not_sterilization import (
+    check_boiling_is_not_sterilization,
+)
+from basinside.check.rules.chemicals.container_fits import check_container_fits
+from basinside.check.rules.chemicals.measure_with_what_we_have import (
+    check_measure_with_what_we_have,
+)
+from basinside.check.rules.chemicals.metal_in_chlorine import check_metal_in_chlorine
+from basinside.check.rules.chemicals.needles_reprocessed import check_needles_reprocessed
+from basinside.check.rules.chemicals.single_patient_shared import check_single_patient_shared
+from basinside.check.rules.chemicals.spent_liquid_and_waste_route import (
+    check_spent_liquid_and_waste_route,
+)
+from basinside.check.rules.chemicals.stock_aged import check_stock_aged
+from basinside.check.rules.chemicals.strength_checked import check_strength_checked
+from basinside.check.rules.chemicals.strength_words_exact import check_strength_words_exact
+from basinside.check.rules.chemicals.water_named_for_use import check_water_named_for_use
 from basinside.check.rules.coverage.agent_without_card import check_agent_without_card
 from basinside.check.rules.coverage.competency_scope_impossible import (
     check_competency_scope_impossible,
@@ -27,8 +49,6 @@ from basinside.check.rules.instruments.lubricate_where_asked import check_lubric
 from basinside.check.rules.instruments.test_fits_parts import check_test_fits_parts
 from basinside.check.rules.instruments.use_limit_counted import check_use_limit_counted
 from basinside.check.rules.instruments.variant_mixed import check_variant_mixed
-from basinside.check.rules.items.key_contradicts_model import check_key_contradicts_model
-from basinside.check.rules.items.one_right_option import check_one_right_option
 from basinside.check.rules.order.cool_before_handling import check_cool_before_handling
 from basinside.check.rules.order.detergent_rinsed_before_level import (
     check_detergent_rinsed_before_level,
@@ -80,6 +100,13 @@ from basinside.check.rules.packs.load_record import check_load_record
 from basinside.check.rules.packs.pack_traceable import check_pack_traceable
 from basinside.check.rules.packs.wet_or_torn_pack_rejected import check_wet_or_torn_pack_rejected
 from basinside.check.rules.packs.wrap_fits_route import check_wrap_fits_route
+from basinside.check.rules.people.caution_for_hazard import check_caution_for_hazard
+from basinside.check.rules.people.eye_flush_place_and_water import check_eye_flush_place_and_water
+from basinside.check.rules.people.first_aid_for_agent import check_first_aid_for_agent
+from basinside.check.rules.people.hand_hygiene_and_ppe_off import check_hand_hygiene_and_ppe_off
+from basinside.check.rules.people.ppe_for_hazard import check_ppe_for_hazard
+from basinside.check.rules.people.ventilation_for_agent import check_ventilation_for_agent
+from basinside.check.rules.people.who_must_not import check_who_must_not
 from basinside.check.rules.pictures.drawing_parts_both_ways import check_drawing_parts_both_ways
 from basinside.check.rules.pictures.picture_missing import check_picture_missing
 from basinside.check.rules.prints.posted_print_unknown import check_posted_print_unknown
@@ -128,10 +155,27 @@ from basinside.check.rules.storage.storage_life_stated import check_storage_life
 from basinside.check.rules.storage.transport_closed_and_labelled import (
     check_transport_closed_and_labelled,
 )
+from basinside.check.rules.values.checked_too_long_ago import check_checked_too_long_ago
+from basinside.check.rules.values.choice_by_one_person import check_choice_by_one_person
+from basinside.check.rules.values.choice_unmade import check_choice_unmade
+from basinside.check.rules.values.instructions_held import check_instructions_held
+from basinside.check.rules.values.invented_maker_teaches_science import (
+    check_invented_maker_teaches_science,
+)
+from basinside.check.rules.values.local_policy_weaker_than_instructions import (
+    check_local_policy_weaker_than_instructions,
+)
+from basinside.check.rules.values.loose_figure import check_loose_figure
+from basinside.check.rules.values.product_label_time_beats_general import (
+    check_product_label_time_beats_general,
+)
+from basinside.check.rules.values.source_superseded import check_source_superseded
 
 RULES: Final[tuple[Rule, ...]] = (
     # which route, for which part
     check_single_use_reprocessed,
+    check_single_patient_shared,
+    check_needles_reprocessed,
     check_level_below_contact_class,
     check_level_evidence_for_route,
     check_part_tolerance_decides,
@@ -176,8 +220,36 @@ RULES: Final[tuple[Rule, ...]] = (
     check_mixed_to_another_strength,
     check_gauge_wrong_here,
     check_worked_out_elsewhere,
+    check_product_label_time_beats_general,
+    check_local_policy_weaker_than_instructions,
+    check_loose_figure,
     check_source_missing,
+    check_source_superseded,
+    check_invented_maker_teaches_science,
+    check_instructions_held,
+    check_choice_unmade,
+    check_choice_by_one_person,
     check_edition_reused,
+    # chemicals: baths, strength and what they do
+    check_boiling_is_not_sterilization,
+    check_bath_temperature_stated,
+    check_bath_life_whichever_first,
+    check_strength_checked,
+    check_strength_words_exact,
+    check_measure_with_what_we_have,
+    check_water_named_for_use,
+    check_container_fits,
+    check_spent_liquid_and_waste_route,
+    check_stock_aged,
+    check_metal_in_chlorine,
+    # who does the work
+    check_ventilation_for_agent,
+    check_ppe_for_hazard,
+    check_caution_for_hazard,
+    check_first_aid_for_agent,
+    check_eye_flush_place_and_water,
+    check_who_must_not,
+    check_hand_hygiene_and_ppe_off,
     # how a steam vessel is run
     check_regulator_never_altered,
     check_safety_valve_and_gasket_checked,
@@ -218,9 +290,7 @@ RULES: Final[tuple[Rule, ...]] = (
     check_competency_scope_impossible,
     check_figure_unused,
     check_source_unused,
-    # questions
-    check_one_right_option,
-    check_key_contradicts_model,
+    *ITEM_RULES,
     # pictures
     check_drawing_parts_both_ways,
     check_picture_missing,
@@ -231,6 +301,7 @@ RULES: Final[tuple[Rule, ...]] = (
     # only when the day is given
     check_review_overdue,
     check_choice_expired,
+    check_checked_too_long_ago,
 )
 
 RULE_BY_ID: Final[dict[str, Rule]] = {each.id: each for each in RULES}

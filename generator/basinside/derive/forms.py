@@ -9,11 +9,11 @@ from __future__ import annotations
 import random
 from collections.abc import Mapping
 from dataclasses import dataclass
-from fractions import Fraction
 from typing import Any
 
 from basinside.canonical import digest
 from basinside.derive.plans import marking_plan
+from basinside.marking import quotas
 from basinside.model.content import AskedItem, Content
 from basinside.model.prose import Words, read_prose
 from basinside.model.quiz import Assessment
@@ -30,23 +30,6 @@ class DrawnItem:
 
     asked: AskedItem
     order: tuple[int, ...]
-
-
-def quotas(shares: Mapping[str, int], items: int) -> dict[str, int]:
-    """Return whole numbers of items for shares in percent, by largest remainder.
-
-    Ties go to the topic written first. The sum is ``items`` when the shares sum to 100.
-
-    >>> quotas({"a": 40, "b": 30, "c": 20, "d": 10}, 25)
-    {'a': 10, 'b': 8, 'c': 5, 'd': 2}
-    """
-    exact = {topic: Fraction(share * items, 100) for topic, share in shares.items()}
-    whole = {topic: int(share) for topic, share in exact.items()}
-    left = int(sum(exact.values())) - sum(whole.values())
-    rest = sorted(exact, key=lambda topic: whole[topic] - exact[topic])
-    for topic in rest[:left]:
-        whole[topic] += 1
-    return whole
 
 
 def draw_form(content: Content, assessment: Assessment, seed: bytes) -> tuple[DrawnItem, ...]:

@@ -8,7 +8,9 @@ from itertools import pairwise
 from typing import Any
 
 from basinside.check.checked import Checked
+from basinside.check.item_texts import ReadItem
 from basinside.check.number_bounds import number_bounds
+from basinside.check.option_numbers import numbers_in
 from basinside.check.rule import Finding, rule
 from basinside.check.saying import amount
 from basinside.model.derived import Change, WholeProcedure
@@ -28,19 +30,24 @@ def check_key_contradicts_model(checked: Checked) -> Iterator[Finding]:
     `values` as they were, `steps` as they stood in the edition `read_in`, and `orders` of steps.
     In an order each word is the id of a step or else an action, and the first of each counts.
     A number that follows a value (`right: {figure: ...}`) is compared with what is accepted
-    around it, and entries that name their `step` with the order of these steps.
+    around it, and entries that name their `step` with the order of these steps. A wrong option
+    that is a number is compared with the right one, and a choice that an item is `about` with the
+    edition `read_in`, which is one that there has been.
     When something changed a person reads the item again, mends it where needed, and then writes
     the new value or the new `read_in`.
     Bad: `values: {boil.hold: 20 min}` while boil.hold is 25 min.
     Good: the item was read again, and says `values: {boil.hold: 25 min}`.
     Source: common practice.
     """
-    for asked in checked.content.items():
-        item, rest = asked.item, asked.item.rests_on
+    for read in checked.items:
+        item, rest = read.item, read.item.rests_on
+        yield from _right_by_now(read)
         if rest is not None:
             yield from _values(checked, item, rest)
             yield from _steps(checked, item, rest)
             yield from _orders(checked, item, rest)
+            yield from _choices(checked, item, rest)
+            yield from _read_too_late(checked, item, rest)
         if item.number is not None:
             for said in number_bounds(checked, item.number):
                 if said.of_value:
@@ -65,6 +72,53 @@ def _values(checked: Checked, item: Item, rest: RestsOn) -> Iterator[Finding]:
             f"Read the item again, then write “{name}: {now}” and the new read_in.",
             (item.place,),
         )
+
+
+def _choices(checked: Checked, item: Item, rest: RestsOn) -> Iterator[Finding]:
+    since = checked.derived.since.get(rest.read_in)
+    changed = (
+        {each.id: each for each in since.changes if each.kind == "choice-changed"} if since else {}
+    )
+    for n, name in enumerate(item.about):
+        if name in changed:
+            yield Finding(
+                item.place.at("about", n),
+                f"{item.item} was read in {rest.read_in}, when {name} was"
+                f" {_shown(changed[name].old)}; now it is {_shown(changed[name].new)}",
+                "Read the item again, then write the new read_in.",
+                (item.place,),
+            )
+
+
+def _read_too_late(checked: Checked, item: Item, rest: RestsOn) -> Iterator[Finding]:
+    handbook = checked.content.handbook
+    if handbook and _edition(rest.read_in) > _edition(handbook.edition):
+        yield Finding(
+            rest.place.at("read_in"),
+            f"{item.item} was read in {rest.read_in}; the handbook's edition is {handbook.edition}",
+            "Write the edition in which it was read.",
+            (item.place,),
+        )
+
+
+def _edition(name: str) -> tuple[int, ...]:
+    return tuple(int(each) for each in name.split("."))
+
+
+def _right_by_now(read: ReadItem) -> Iterator[Finding]:
+    """Yield wrong options whose number is the right one, said in another unit."""
+    if read.item.kind != "choice" or len(read.right) != 1 or not read.right[0].text[:1].isdigit():
+        return
+    right = numbers_in(read.right[0].text, None)
+    for each in read.wrong if right else ():
+        if numbers_in(each.text, None) == right and each.words != read.right[0].words:
+            yield Finding(
+                each.option.place,
+                f"“{each.text}” is wrong in {read.name} and is the same as the right"
+                f" “{read.right[0].text}”",
+                "Read the item again, then mend one of them.",
+                (read.item.place,),
+            )
 
 
 def _steps(checked: Checked, item: Item, rest: RestsOn) -> Iterator[Finding]:

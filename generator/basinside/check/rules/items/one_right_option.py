@@ -17,10 +17,10 @@ def check_one_right_option(checked: Checked) -> Iterator[Finding]:
 
     A choice has exactly one right option; a multiple has at least one right and one wrong. Each
     option is either `right` or `wrong`. In an order no two entries read the same. A number
-    accepts the right one, nothing on its unsafe side, and no mistake that the item names. In a
+    accepts the right one and no mistake that the item names. In a
     match no left side stands twice, and what fits none is no right side of another.
     Why: with none or two right options nobody can mark a choice fairly, and without a wrong one
-    everybody passes. A tolerance on the unsafe side teaches what hurts somebody.
+    everybody passes.
     Bad: `kind: choice` with two options that begin with `right:`.
     Good: one option begins with `right:`, each other with `wrong:`.
     Source: Haladyna, Downing and Rodriguez, A review of multiple-choice item-writing guidelines,

@@ -1,0 +1,92 @@
+"""The rule item-hard-to-read."""
+
+from __future__ import annotations
+
+import re
+from collections.abc import Iterator
+from typing import Final
+
+from basinside.check.checked import Checked
+from basinside.check.item_texts import ReadItem
+from basinside.check.rule import Finding, rule
+from basinside.model.handbook import Reading
+from basinside.problem import Level
+from basinside.science.reading_ease import LONG_WORD, all_syllables, lix, school_grade
+
+_STEM_WORDS: Final = 40
+_LIX: Final = 40
+_GRADE: Final[int] = Reading.model_fields["grade"].default
+_END: Final = re.compile(r"[.!?:](?:\s|$)")
+_WITH_SYLLABLES: Final = "en"
+
+
+@rule(level=Level.WARN)
+def check_item_hard_to_read(checked: Checked) -> Iterator[Finding]:
+    """An item is as easy to read as the handbook asks: `reading: {grade: 8}`.
+
+    A stem has at most 40 words. The situation, the stem and the options together ask for no more
+    years of school than the grade (Flesch and Kincaid, in English), or have a LIX of at most 40 in
+    other languages. Words of the glossary and of names do not count as long.
+    Why: an item is about an instrument and not about reading. Who reads slowly, or in a second
+    language, would fail on words.
+    Bad: `stem: Which consideration predominantly determines the immersion duration?`
+    Good: `stem: What decides how long it stays in the bath?`
+    Source: Kincaid and others, Derivation of new readability formulas, 1975; Björnsson, Läsbarhet,
+    1968; the limits are our own.
+    """
+    handbook = checked.content.handbook
+    if handbook is None:
+        return
+    limit = handbook.reading.grade if handbook.reading else _GRADE
+    english = handbook.language.partition("-")[0].casefold() == _WITH_SYLLABLES
+    known = _known(checked)
+    for read in checked.items:
+        if len(read.stem_words) > _STEM_WORDS:
+            yield Finding(
+                read.item.place.at("stem"),
+                f"the stem of {read.name} has {len(read.stem_words)} words; at most {_STEM_WORDS}"
+                " are asked for",
+                "Put what is given under “situation”.",
+                (read.item.place,),
+            )
+        words = [
+            *read.situation_words,
+            *read.stem_words,
+            *(word for each in read.options for word in each.words),
+        ]
+        if not words:
+            continue
+        sentences = _sentences(read)
+        if english:
+            hard = school_grade(len(words), sentences, all_syllables(words) - _spared(words, known))
+            over = hard > limit
+            said = f"asks for {hard:.1f} years of school; the handbook asks for {limit}"
+        else:
+            long = sum(len(word) > LONG_WORD and word not in known for word in words)
+            hard = lix(len(words), sentences, long)
+            over = hard > _LIX
+            said = f"has a LIX of {hard:.0f}; at most {_LIX} is asked for"
+        if over:
+            mend = "Use shorter words and sentences."
+            yield Finding(read.item.place, f"{read.name} {said}", mend)
+
+
+def _sentences(read: ReadItem) -> int:
+    ended = len(_END.findall(read.situation)) + len(_END.findall(read.stem))
+    return max(ended, 1) + len(read.options)
+
+
+def _known(checked: Checked) -> frozenset[str]:
+    content = checked.content
+    named = (
+        *(text for word in content.words.values() for text in (word.word, *word.also)),
+        *(each.name for each in content.instruments.values()),
+        *(each.name for each in content.agents.values()),
+    )
+    return frozenset(word for text in named for word in text.casefold().split())
+
+
+def _spared(words: list[str], known: frozenset[str]) -> int:
+    """Return the syllables beyond the first of words that people here know."""
+    found = [word for word in words if word in known]
+    return all_syllables(found) - len(found)
