@@ -59,3 +59,10 @@ def test_a_picture_is_a_file_of_its_folder(name: str) -> None:
     said = f"drawing: '{name}'".encode()
     files[instrument] = files[instrument].replace(b"drawing: bulb.svg", said)
     assert [line for line in look_at(files).lines if "holds no drawing" in line]
+
+
+def test_an_id_that_is_none_does_not_hide_its_file() -> None:
+    """Found by fuzzing: the file was passed over without a word."""
+    changes = [Spoil("content/figures/care.yaml", 1, "word", 0)]
+    looked = look_at(spoiled(base_files(), changes))
+    assert [line for line in looked.lines if "content/figures/care.yaml" in line]

@@ -206,6 +206,8 @@ def _read(file: str, raw: bytes, kind: Kind, memory: Memory | None) -> Read:
     elif data is not None:
         entry, found = read_entry(kind.model, data, file)
         problems = problems + found
+        if entry is None and not problems:  # nothing may be missing from a handbook in silence
+            problems = (_problem(Place(file), "wrong-shape", "this file cannot be understood"),)
     mentions = mentions_in(raw.decode("utf-8", "replace"))
     read = Read(entry, problems, mentions, tuple(named_in(entry)))
     if memory is not None and key is not None:

@@ -16,6 +16,8 @@ E = TypeVar("E", bound=BaseModel)
 
 MOST_PROBLEMS: Final = 100
 """Problems told of one file; whoever has more has one mistake at the root of them."""
+KEY_ITSELF: Final = "[key]"
+"""Last word of a location where pydantic objects to a key of a mapping."""
 UNION_TAGS: Final = frozenset({"item", "scenario"})
 """Words that pydantic puts into a location where an entry is one of several kinds."""
 
@@ -42,7 +44,11 @@ def read_entry(model: type[E], data: Any, file: str) -> tuple[E | None, tuple[Pr
 def _translate(model: type[BaseModel], data: Any, file: str, error: Any) -> Problem | None:
     """Return what pydantic objects to, or None where the reader of YAML said it already."""
     loc = _without_tag(error["loc"])
-    place, given, holder = _walk(data, loc, file)
+    if loc[-1:] == (KEY_ITSELF,):  # an id that an author chose, not what stands under it
+        place, _, holder = _walk(data, loc[:-1], file)
+        given: Any = str(loc[-2])
+    else:
+        place, given, holder = _walk(data, loc, file)
     kind = error["type"]
     if given is None and kind != "missing":
         return None
