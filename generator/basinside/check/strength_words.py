@@ -22,11 +22,13 @@ DEGREES: Final = re.compile(r"° ?chl", re.IGNORECASE)
 class StrengthWords:
     """What a language calls it.
 
-    ``degrees``: degrees of chlorine. ``product``: a per cent of a product instead of what is
-    available in it. ``available``: the words that make a strength exact. ``added``: so much to a
-    litre of water, which may be added to a whole one. ``made_up``: says that it is not.
+    ``degrees``: degrees of chlorine, in which ``degree`` always stands. ``product``: a per cent of
+    a product instead of what is available in it. ``available``: the words that make a strength
+    exact. ``added``: so much to a litre of water, which may be added to a whole one. ``made_up``:
+    says that it is not.
     """
 
+    degree: str
     degrees: re.Pattern[str]
     product: re.Pattern[str]
     available: re.Pattern[str]
@@ -46,6 +48,7 @@ def _product(names: str) -> re.Pattern[str]:
 
 STRENGTH_WORDS: Final[dict[str, StrengthWords]] = {
     "en": StrengthWords(
+        degree="egree",
         degrees=_words(r"\bdegrees? (?:of )?chlor\w+|\bchloro?metric degrees?"),
         product=_product("bleach|hypochlorite|chlorine"),
         available=_words(r"\bavailable chlorine\b"),
@@ -56,6 +59,7 @@ STRENGTH_WORDS: Final[dict[str, StrengthWords]] = {
         made_up=_words(r"\b(?:made|filled|topped) up\b|\bfill\w* (?:up )?to\b|\bup to\b"),
     ),
     "fr": StrengthWords(
+        degree="egré",
         degrees=_words(r"\bdegrés? (?:de )?chlor\w+"),
         product=_product("javel|hypochlorite|chlore"),
         available=_words(r"\bchlore (?:actif|disponible)\b"),
@@ -63,6 +67,7 @@ STRENGTH_WORDS: Final[dict[str, StrengthWords]] = {
         made_up=_words(r"\bcompl[ée]t\w+|\bjusqu['’]à\b"),
     ),
     "es": StrengthWords(
+        degree="rado",
         degrees=_words(r"\bgrados? (?:de )?clor\w+"),
         product=_product("lejía|hipoclorito|cloro"),
         available=_words(r"\bcloro (?:activo|disponible)\b"),
