@@ -5,21 +5,36 @@ from __future__ import annotations
 from collections.abc import Iterable, Iterator
 from dataclasses import dataclass
 from functools import cached_property
+from typing import Final
 
 from basinside.model.derived import PlacedStep, WholeProcedure
 from basinside.model.equipment import Route
 from basinside.model.handbook import Vessel
 from basinside.model.words import MakesSure, Writes
 
+_OF_A_RUN: Final[frozenset[MakesSure]] = frozenset(
+    {
+        "water in the vessel",
+        "valve and gasket looked at",
+        "regulator left alone",
+        "room for steam",
+        "air out first",
+        "no pressure left",
+    }
+)
+"""What only the steps at the vessel look after: a procedure that says one of it tells the run."""
+
 
 @dataclass(frozen=True, kw_only=True)
 class SteamRun:
     """One run: an instrument's procedure, or a task that several of them lead to.
 
-    ``start`` is the step that gives the level. The steps of tasks that the procedure leads to
-    stand in ``tasks``: such a task is the whole run told once, so that it counts for what comes
-    before the start and for what comes after it. ``vessel`` and ``route`` are None where they are
-    not known; a task has no route and no instrument.
+    ``start`` is the step that gives the level. A procedure tells the run itself, or leads to the
+    task that does; ``tasks`` are that task's steps, which count for what comes before the start
+    and for what comes after it. One that tells a part of the run tells all of it: whoever follows
+    its steps leaves out what they leave out, and ``tasks`` is empty. ``noted`` are the steps of
+    all its tasks, as what they write down is written whoever tells the run. ``vessel`` and
+    ``route`` are None where they are not known; a task has no route and no instrument.
     """
 
     whole: WholeProcedure
@@ -27,6 +42,7 @@ class SteamRun:
     vessel: Vessel | None
     start: PlacedStep
     tasks: tuple[PlacedStep, ...]
+    noted: tuple[PlacedStep, ...]
 
     @property
     def name(self) -> str:
@@ -46,12 +62,12 @@ class SteamRun:
 
     @cached_property
     def before(self) -> tuple[PlacedStep, ...]:
-        """The steps before the time starts, and those of tasks."""
+        """The steps before the time starts, and those of the task that tells the run."""
         return (*(each for each in self._own if each.number < self.start.number), *self.tasks)
 
     @cached_property
     def after(self) -> tuple[PlacedStep, ...]:
-        """The steps after the one that starts the time, and those of tasks."""
+        """The steps after the one that starts the time, and those of the task that tells it."""
         return (*(each for each in self._own if each.number > self.start.number), *self.tasks)
 
     @property
@@ -59,7 +75,7 @@ class SteamRun:
         return self.whole.steps
 
     def until(self, last: PlacedStep) -> tuple[PlacedStep, ...]:
-        """Return its steps up to one of them, that one too, and those of tasks."""
+        """Return its steps up to one of them, that one too, and those of the task that tells it."""
         return (*(each for each in self._own if each.number <= last.number), *self.tasks)
 
 
@@ -92,10 +108,12 @@ def steam_runs(
         start = next((each for each in whole.steps if each.is_level_step), None) if runs else None
         if start is not None:
             own = {id(each) for each in whole.steps}
+            noted = tuple(each for each in with_tasks if id(each) not in own)
             yield SteamRun(
                 whole=whole,
                 route=whole.route,
                 vessel=vessel,
                 start=start,
-                tasks=tuple(each for each in with_tasks if id(each) not in own),
+                tasks=noted if _OF_A_RUN.isdisjoint(made_sure(whole.steps)) else (),
+                noted=noted,
             )

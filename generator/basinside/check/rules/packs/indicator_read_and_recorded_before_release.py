@@ -43,7 +43,11 @@ def _before(run: SteamRun, release: PlacedStep) -> Iterator[Finding]:
     until = run.until(release)
     for missing, said, word in (
         ("indicator read" not in made_sure(until), "read", "makes_sure: [indicator read]"),
-        ("indicator" not in written_in(until), "written down", "writes: [indicator]"),
+        (
+            "indicator" not in written_in((*until, *run.noted)),
+            "written down",
+            "writes: [indicator]",
+        ),
     ):
         if missing:
             yield Finding(

@@ -43,7 +43,7 @@ def check_load_record(checked: Checked) -> Iterator[Finding]:
     """
     for run in checked.steam_runs:
         steps = [
-            placed for placed in (*run.whole.steps, *run.tasks) if placed.step.action != "label"
+            placed for placed in (*run.whole.steps, *run.noted) if placed.step.action != "label"
         ]
         missing = not_written(_IN_RECORD, written_in(steps))
         if missing:

@@ -34,10 +34,10 @@ def check_pack_traceable(checked: Checked) -> Iterator[Finding]:
         if run.is_task:
             continue
         labels = [
-            placed for placed in (*run.whole.steps, *run.tasks) if placed.step.action == "label"
+            placed for placed in (*run.whole.steps, *run.noted) if placed.step.action == "label"
         ]
         missing = not_written(_ON_LABEL, written_in(labels))
-        own = [placed for placed in labels if placed not in run.tasks and placed.step.writes]
+        own = [placed for placed in labels if placed not in run.noted and placed.step.writes]
         if missing:
             place = own[0].step.place if own else run.start.step.place
             yield Finding(

@@ -18,6 +18,8 @@ def check_air_out_first(checked: Checked) -> Iterator[Finding]:
     Why: a gauge tells the temperature only of steam without air. With air inside it shows the
     pressure while the packs are too cool: of 189 loads in 13 hospitals, seven in ten left spores
     alive. A vessel with a vacuum draws the air out by itself.
+    A procedure tells the run itself, or leads to the task that does (`see`). One that tells a part
+    of it tells all of it, as nobody looks up a step that the page passes over.
     Bad: close the lid, wait for the pressure, start the time.
     Good: before the step that starts the time `do: Let steady steam run. Close the stopcock.` with
     `makes_sure: [air out first]`.
