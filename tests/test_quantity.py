@@ -11,7 +11,14 @@ import pytest
 from hypothesis import given
 from hypothesis import strategies as st
 
-from basinside.quantity import UNITS, Kind, Quantity, QuantityError, parse_quantity
+from basinside.quantity import (
+    UNITS,
+    Kind,
+    Quantity,
+    QuantityError,
+    parse_quantity,
+    quantity_in,
+)
 from basinside.units import BASE_UNITS, WRITABLE
 
 # Written -> in base units, as digests know it. Unit factors: NIST SP 811, 2008, B.8.
@@ -289,3 +296,27 @@ def test_order_is_the_order_of_the_amounts(one: Decimal, other: Decimal) -> None
     assert (in_litres > in_millilitres) == (Fraction(one) > litres)
     assert (in_litres >= in_millilitres) == (Fraction(one) >= litres)
     assert (in_litres == in_millilitres) == (Fraction(one) == litres)
+
+
+def _read(text: str) -> Quantity | None:
+    try:
+        return parse_quantity(text)
+    except QuantityError:
+        return None
+
+
+@given(
+    st.one_of(
+        st.text(max_size=12),
+        st.builds(
+            "{}{}{}".format,
+            st.integers(0, 9999),
+            st.sampled_from(["", " ", "  "]),
+            st.sampled_from(sorted(WRITABLE)),
+        ),
+        st.builds("{}h{}min".format, st.integers(0, 99), st.integers(0, 59)),
+        st.builds("{} min {}".format, st.integers(0, 99), st.text(max_size=5)),
+    )
+)
+def test_any_text_is_read_as_an_amount_or_as_none_alike(text: str) -> None:
+    assert quantity_in(text) == _read(text)

@@ -18,7 +18,15 @@ from typing import NoReturn
 
 from basinside.units import BASE_UNITS, SPELLINGS, UNITS, WRITABLE, Kind
 
-__all__ = ["UNITS", "Kind", "Quantity", "QuantityError", "in_words", "parse_quantity"]
+__all__ = [
+    "UNITS",
+    "Kind",
+    "Quantity",
+    "QuantityError",
+    "in_words",
+    "parse_quantity",
+    "quantity_in",
+]
 
 NO_BREAK_SPACE = "\u00a0"
 MOST_FIGURES = 15  # figures in one written number; more is a slip, never a clinic's value
@@ -219,6 +227,25 @@ def parse_quantity(text: str) -> Quantity:
     '1200 s'
     """
     return _parsed(text)
+
+
+_DIGITS = re.compile(r"[0-9]")
+_ENDS = frozenset(_DIGITS.split(spelling.split()[-1])[-1] for spelling in WRITABLE) | {""}
+
+
+def quantity_in(text: str) -> Quantity | None:
+    """Return the amount that a text is, as `parse_quantity` reads it, or None for any other text.
+
+    For sentences, few of which are amounts: no mend is looked for, which takes a hundred times as
+    long as to see that a text does not end with a unit.
+    """
+    words = text.split()
+    if not words or _DIGITS.split(words[-1])[-1] not in _ENDS:
+        return None
+    try:
+        return _parsed(text)
+    except QuantityError:
+        return None
 
 
 @lru_cache(maxsize=4096)  # a handbook writes the same few amounts over and over
