@@ -9,6 +9,7 @@ from functools import cached_property
 from basinside.check.item_texts import ReadItem, read_items
 from basinside.check.item_words import ITEM_WORDS, ItemWords
 from basinside.check.named import named
+from basinside.check.sentences import Sentence, sentences
 from basinside.check.steam_runs import SteamRun, steam_runs
 from basinside.model.content import Content
 from basinside.model.derived import Derived, NeededLevel, PlacedStep, WholeProcedure
@@ -98,6 +99,11 @@ class Checked:
     def written(self, whole: WholeProcedure) -> frozenset[Writes]:
         """Return what a procedure writes down, in its own steps and in tasks they lead to."""
         return frozenset(word for each in self.with_tasks(whole) for word in each.step.writes)
+
+    @cached_property
+    def sentences(self) -> tuple[Sentence, ...]:
+        """Every sentence that pages show."""
+        return tuple(sentences(self.content))
 
     @cached_property
     def named(self) -> frozenset[str]:

@@ -19,11 +19,17 @@ from basinside.problem import Place
 
 
 class Sentence(NamedTuple):
-    """A sentence or a few: where, what, and whether the clinic says it of itself."""
+    """A sentence or a few: in which entry, under which key, and whether it is the clinic's say."""
 
-    place: Place
+    entry: Place
+    key: str
     text: str
     own: bool = True
+
+    @property
+    def place(self) -> Place:
+        """Where it stands; few sentences are ever asked."""
+        return self.entry.at(self.key)
 
 
 def sentences(content: Content) -> Iterator[Sentence]:
@@ -37,7 +43,7 @@ def sentences(content: Content) -> Iterator[Sentence]:
     for word in content.words.values():
         yield from _given(word.place, means=word.means)
         if word.not_:
-            yield Sentence(word.place.at("not"), word.not_)
+            yield Sentence(word.place, "not", word.not_)
     for incident in content.incidents.values():
         yield from _given(incident.place, first_minute=incident.first_minute, then=incident.then)
     for instrument in content.instruments.values():
@@ -54,7 +60,7 @@ def sentences(content: Content) -> Iterator[Sentence]:
 def _given(place: Place, **texts: str | None) -> Iterator[Sentence]:
     for key, text in texts.items():
         if text:
-            yield Sentence(place.at(key), text)
+            yield Sentence(place, key, text)
 
 
 def _of_handbook(content: Content) -> Iterator[Sentence]:
@@ -69,15 +75,15 @@ def _of_handbook(content: Content) -> Iterator[Sentence]:
 
 def _of_values(content: Content) -> Iterator[Sentence]:
     for figure in content.figures.values():
-        yield Sentence(figure.place.at("is"), figure.is_)
+        yield Sentence(figure.place, "is", figure.is_)
         if figure.other_view:
-            yield Sentence(figure.place.at("other_view"), figure.other_view, own=False)
+            yield Sentence(figure.place, "other_view", figure.other_view, own=False)
     for choice in content.choices.values():
-        yield Sentence(choice.place.at("is"), choice.is_)
-        yield Sentence(choice.place.at("chosen"), choice.chosen)
-        yield Sentence(choice.place.at("because"), choice.because, own=False)
+        yield Sentence(choice.place, "is", choice.is_)
+        yield Sentence(choice.place, "chosen", choice.chosen)
+        yield Sentence(choice.place, "because", choice.because, own=False)
         for other in choice.not_chosen:
-            yield Sentence(other.place.at("what"), other.what, own=False)
+            yield Sentence(other.place, "what", other.what, own=False)
 
 
 def _of_agent(agent: Agent) -> Iterator[Sentence]:
@@ -113,36 +119,36 @@ def _of_instrument(instrument: Instrument) -> Iterator[Sentence]:
 def _of_procedure(procedure: Procedure) -> Iterator[Sentence]:
     for stage in procedure.stages:
         if stage.not_applicable:
-            yield Sentence(stage.place.at("not_applicable"), stage.not_applicable)
+            yield Sentence(stage.place, "not_applicable", stage.not_applicable)
         for step in stage.steps:
             yield from _of_step(step)
 
 
 def _of_step(step: Step) -> Iterator[Sentence]:
     place = step.place
-    yield Sentence(place.at("do"), step.do)
+    yield Sentence(place, "do", step.do)
     if step.wall:
-        yield Sentence(place.at("wall"), step.wall)
+        yield Sentence(place, "wall", step.wall)
     if step.why:
-        yield Sentence(place.at("why"), step.why)
+        yield Sentence(place, "why", step.why)
     if step.danger:
-        yield Sentence(step.danger.place.at("say"), step.danger.say)
+        yield Sentence(step.danger.place, "say", step.danger.say)
     if step.hold:
         if step.hold.from_:
-            yield Sentence(step.hold.place.at("from"), step.hold.from_)
+            yield Sentence(step.hold.place, "from", step.hold.from_)
         if step.hold.if_interrupted:
-            yield Sentence(step.hold.place.at("if_interrupted"), step.hold.if_interrupted)
+            yield Sentence(step.hold.place, "if_interrupted", step.hold.if_interrupted)
 
 
 def _of_key(item: Item, *, own: bool) -> Iterator[Sentence]:
     """Yield what is right in an item and why; in one with a situation it may follow from that."""
     for option in item.options:
         if option.right is not None:
-            yield Sentence(option.place.at("right"), option.right, own)
+            yield Sentence(option.place, "right", option.right, own)
             if option.because:
-                yield Sentence(option.place.at("because"), option.because, own)
+                yield Sentence(option.place, "because", option.because, own)
     for pair in item.pairs:
-        yield Sentence(pair.place.at("right"), pair.right, own)
-        yield Sentence(pair.place.at("because"), pair.because, own)
+        yield Sentence(pair.place, "right", pair.right, own)
+        yield Sentence(pair.place, "because", pair.because, own)
     if item.number:
-        yield Sentence(item.number.place.at("because"), item.number.because, own)
+        yield Sentence(item.number.place, "because", item.number.because, own)

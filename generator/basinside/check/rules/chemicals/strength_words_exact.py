@@ -7,7 +7,6 @@ from collections.abc import Iterator
 from basinside.check.checked import Checked
 from basinside.check.rule import Finding, rule
 from basinside.check.saying import amount
-from basinside.check.sentences import sentences
 from basinside.check.strength_words import DEGREES, QUOTED, RATIO, STRENGTH_WORDS, StrengthWords
 from basinside.model.equipment import Agent
 from basinside.model.prose import references
@@ -36,10 +35,10 @@ def check_strength_words_exact(checked: Checked) -> Iterator[Finding]:
     language = handbook.language.partition("-")[0].casefold() if handbook else ""
     words = STRENGTH_WORDS.get(language)
     per_litre = _liquid_amounts(checked)
-    for place, text, _ in sentences(checked.content):
-        said = _ambiguous(checked, words, text, per_litre)
+    for each in checked.sentences:
+        said = _ambiguous(checked, words, each.text, per_litre)
         if said:
-            yield Finding(place, said[0], said[1])
+            yield Finding(each.place, said[0], said[1])
 
 
 def _values(checked: Checked) -> Iterator[Finding]:
@@ -109,7 +108,7 @@ def _ambiguous(
         return _degrees()
     if words is None:
         return None
-    if words.degrees.search(text) and not _exact(checked, words, text):
+    if words.degree in text and words.degrees.search(text) and not _exact(checked, words, text):
         return _degrees()
     if "%" in text:
         found = words.product.search(text)
@@ -118,7 +117,7 @@ def _ambiguous(
                 f"“{found.group()}” does not say how much chlorine is available in it",
                 "Write % available chlorine, or refer to the value.",
             )
-    if per_litre and "{{" in text:
+    if per_litre and "{{" in text and "lit" in text:  # a litre, in every language of the list
         named = next((each.figure for each in references(text) if each.figure in per_litre), None)
         if named and words.added.search(text) and not words.made_up.search(text):
             said = (

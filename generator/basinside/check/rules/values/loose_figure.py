@@ -8,7 +8,6 @@ from typing import Final
 
 from basinside.check.checked import Checked
 from basinside.check.rule import Finding, rule
-from basinside.check.sentences import sentences
 from basinside.check.strength_words import QUOTED
 from basinside.model.prose import Words, read_prose
 from basinside.problem import Level
@@ -36,12 +35,12 @@ def check_loose_figure(checked: Checked) -> Iterator[Finding]:
     Good: `do: Soak it for {{ chlorine.hold }}.`
     Source: common practice.
     """
-    for place, text, own in sentences(checked.content):
-        if own and DIGIT.search(text):
-            found = _loose(text)
+    for each in checked.sentences:
+        if each.own and DIGIT.search(each.text):
+            found = _loose(each.text)
             if found:
                 yield Finding(
-                    place,
+                    each.place,
                     f"“{found}” stands here as words, and changes with no value",
                     "Keep it as a figure with its basis, and refer to it in two braces.",
                 )
