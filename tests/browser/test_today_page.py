@@ -139,7 +139,8 @@ def test_some_parts_are_not_the_whole(today: Page) -> None:
 def test_without_water_nothing_is_open_and_every_instrument_has_its_rule(today: Page) -> None:
     everything(today)
     today.get_by_label("Clean water for washing").uncheck()
-    expect(today.get_by_role("status")).to_contain_text("Instruments that can be made ready: 0 of 10.")
+    said = "Instruments that can be made ready: 0 of 10."
+    expect(today.get_by_role("status")).to_contain_text(said)
     expect(today.locator(".usable")).to_have_count(10)
     expect(today.locator(".usable .emergency p")).not_to_have_count(0)
     for each in today.locator(".usable").all():
