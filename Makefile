@@ -36,8 +36,10 @@ preview: $(INSTALLED) ## Show the demonstration handbook and rebuild it at each 
 bench: $(INSTALLED) ## Measure sizes and speeds against what is to be held
 	$(BIN)/python -m tests.benchmarks
 
-soak: $(INSTALLED) ## Run the property tests for long, with many more examples
+soak: $(INSTALLED) ## Run the property tests for long, with many more examples, and axe over all pages
 	$(BIN)/python -m pytest $(PYTEST_ARGS) -m 'not browser and not packaging' --hypothesis-profile=soak
+	$(BIN)/python tests/browser/provide.py
+	BASINSIDE_EVERY_PAGE=1 $(BIN)/python -m pytest tests/browser/test_every_page.py
 
 mutate: $(INSTALLED) ## Make 500 mistakes in the demonstration and see which rule notices each
 	$(BIN)/python -m tests.mutations
