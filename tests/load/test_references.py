@@ -95,7 +95,7 @@ def test_mentions_are_found_with_their_place(text: str, found: list[object]) -> 
 @pytest.mark.parametrize(
     ("about", "line"),
     [
-        ("chlorine.bath", "there is no value “chlorine.bath”. Write it in a file of content/figures/"),
+        ("chlorine.bath", "there is no value “chlorine.bath”. Write it in a file of content/"),
         ("bath.holt", "there is no value “bath.holt”. Did you mean “bath.hold”?"),
         ("bulb-soak/wsh", "there is no step “bulb-soak/wsh”. Did you mean “bulb-soak/wash”?"),
         ("chlorine-bat", "there is no entry “chlorine-bat”. Did you mean “chlorine-bath”?"),
