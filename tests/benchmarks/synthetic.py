@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import random
 import re
 import shutil
 from html.parser import HTMLParser
@@ -14,6 +15,32 @@ PROCEDURES_AN_INSTRUMENT = 10
 ITEMS_A_PROCEDURE = 10
 PROCEDURES_A_TOPIC = 10
 BLOCKS = frozenset("p li h1 h2 h3 h4 td th dt dd summary figcaption caption legend".split())
+SEEN = (
+    "apron bag basin bench board bottle bowl box broom brush bucket candle card chair clamp clock"
+    " cloth coat cord cup curtain dish door drain drum fan filter flask funnel gauze glass gown"
+    " hook jar jug kettle key kit knife ladle lamp lid list log mat mirror mop mug nail net oven"
+    " pad pan paper peg pen pipe plate rack radio rag rail ring rope rug sack scale screen sheet"
+    " shelf shoe sieve sink soap sock sponge stand stool stove strap string table tap tape tile"
+    " tin tongs towel tray tub tube vest wall watch wax whistle wick window wire wool"
+).split()
+SEEN_AT_ONCE = 10
+OPTIONS = (
+    (
+        '      - right: "{{ boil.hold }} after the water boils again"',
+        "        because: Every part needs the whole time, and the late one began it again.",
+    ),
+    (
+        "      - wrong: When the first parts have had their time",
+        "        because: The late mask would have had a part of its time and no more.",
+        "        shows: time counts for the load and not for each part",
+        "        unsafe: yes",
+    ),
+    (
+        "      - wrong: At once, if the late mask is boiled alone",
+        "        because: Reaching in cools the water and can soil what is clean.",
+        "        shows: the load is not touched by what joins it",
+    ),
+)
 SILENT = frozenset({"script", "style", "title", "head", "svg"})
 
 
@@ -49,23 +76,28 @@ def make_clinic(
         (folder / "quizzes" / "questions" / f"{name}.yaml").write_text(
             _items(n, name, f"topic-{n // procedures_a_topic}")
         )
-    (folder / "content" / "handbook.yaml").write_text(_handbook(handbook))
+    (folder / "content" / "handbook.yaml").write_text(_handbook(handbook, instruments))
     shutil.copy(CHECKOUT / "mkdocs.yml", folder / "mkdocs.yml")
 
 
-def _handbook(text: str) -> str:
-    """Return the demonstration's handbook without what names its instruments and procedures."""
+def _handbook(text: str, instruments: int) -> str:
+    """Return the demonstration's handbook with what names its own instruments and procedures."""
     card = yaml.safe_load(text)
     for key in ("posted", "scopes", "policy"):
         del card[key]
-    for key in ("cases_per_year", "ready_reserve", "emergency"):
-        del card["clinic"][key]
+    clinic, kits = card["clinic"], [f"kit-{n}" for n in range(instruments)]
+    del clinic["cases_per_year"]
+    clinic["ready_reserve"] = dict.fromkeys(kits, 1)
+    rule = {"on" if key is True else key: each for key, each in clinic["emergency"][0].items()}
+    clinic["emergency"] = [{**rule, "for": kits}]
     return yaml.safe_dump(card, sort_keys=False, allow_unicode=True)
 
 
 def _items(n: int, name: str, topic: str) -> str:
     lines = [f"topic: {topic}", "pool: practice", "items:"]
     for k in range(ITEMS_A_PROCEDURE):
+        drawn = random.Random(f"{name}-{k}")  # no two ask the same, and few words are frequent
+        beside = ("-".join(drawn.sample(SEEN, 2)) for _ in range(SEEN_AT_ONCE))
         lines += [
             f"  - item: {name}-{k}",
             "    kind: choice",
@@ -77,20 +109,12 @@ def _items(n: int, name: str, topic: str) -> str:
             "      values:",
             "        boil.hold: 20 min",
             "    situation: >-",
-            f"      On day {k} in ward {n} the pot has boiled for a while. A colleague drops in a",
-            "      mask that was forgotten, and stirs the water with a spoon from the drawer.",
+            f"      On day {k} in ward {n} the pot boils. Beside it: {', '.join(beside)}.",
+            "      A colleague drops in a mask that was left, and stirs with a spoon.",
             "    stem: When may you lift the load of this ward out of the pot?",
             "    options:",
-            '      - right: "{{ boil.hold }} after the water boils again"',
-            "        because: Every part needs the whole time, and the late one began it again.",
-            "      - wrong: When the first parts have had their time",
-            "        because: The late mask would have had a part of its time and no more.",
-            "        shows: time counts for the load and not for each part",
-            "        unsafe: yes",
-            "      - wrong: At once, if the late mask is boiled alone",
-            "        because: Reaching in cools the water and can soil what is clean.",
-            "        shows: the load is not touched by what joins it",
         ]
+        lines += [line for m in range(3) for line in OPTIONS[(m + n + k) % 3]]
     return "\n".join(lines) + "\n"
 
 

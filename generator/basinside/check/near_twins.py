@@ -35,12 +35,15 @@ def near_twins(
         fits: whether two places may be told of as twins.
     """
     counted = Counter(word for each in sets for word in each)
+    rank = {
+        word: n for n, word in enumerate(sorted(counted, key=lambda each: (counted[each], each)))
+    }
     by_word: dict[str, list[int]] = {}
     for later, words in enumerate(sets):
         size = len(words)
         if not size:
             continue
-        rarest = sorted(words, key=lambda word: (counted[word], word))
+        rarest = sorted(words, key=rank.__getitem__)
         rarest = rarest[: size - int(share * size) or 1]
         tried: set[int] = set()
         for word in rarest:
