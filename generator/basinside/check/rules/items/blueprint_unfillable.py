@@ -38,16 +38,16 @@ def check_blueprint_unfillable(checked: Checked) -> Iterator[Finding]:
             if have < needed:
                 yield Finding(
                     place.at("topics", topic),
-                    f"{name} needs {needed} items of {topic} for {_forms(assessment)}; the pool has"
-                    f" {have}",
+                    f"{name} needs {_counted(needed, 'item')} of {topic} for"
+                    f" {_counted(assessment.forms, 'form')}; the pool has {have}",
                     "Write more, or ask for fewer.",
                     (assessment.place,),
                 )
         yield from _thinking(name, assessment, wanted, pool)
 
 
-def _forms(assessment: Assessment) -> str:
-    return "1 form" if assessment.forms == 1 else f"{assessment.forms} forms"
+def _counted(number: int, what: str) -> str:
+    return f"1 {what}" if number == 1 else f"{number} {what}s"
 
 
 def _thinking(

@@ -12,15 +12,16 @@ from basinside.problem import Level
 from basinside.science.chance import at_least
 
 _BY_CHANCE: Final = 0.05
+_FEWEST: Final = 10
 
 
 @rule(level=Level.WARN)
 def check_longest_too_often_right(checked: Checked) -> Iterator[Finding]:
     """Over all items the longest option is right no more often than chance would have it.
 
-    Counted in each pool among choices with the same number of options. With n options the longest
-    is right once in n; it asks when so many or more would happen by chance in fewer than 5 of 100
-    handbooks.
+    Counted in each pool among choices with the same number of options, from ten on. With n options
+    the longest is right once in n; it asks when so many or more would happen by chance in fewer
+    than 5 of 100 handbooks.
     Why: who always takes the longest option would pass, and each item alone looks sound.
     Bad: of 20 items with four options the longest is right in 14.
     Good: in about 5 of them.
@@ -38,6 +39,8 @@ def check_longest_too_often_right(checked: Checked) -> Iterator[Finding]:
             longest.setdefault(group, []).append(read)
     for (pool, options), found in longest.items():
         tries = asked[pool, options]
+        if tries < _FEWEST:
+            continue
         if at_least(len(found), tries, 1 / options) < _BY_CHANCE:
             yield Finding(
                 found[0].right[0].option.place,

@@ -19,9 +19,10 @@ def check_option_without_reason(checked: Checked) -> Iterator[Finding]:
     Source: Hattie and Timperley, The power of feedback, 2007 (from memory).
     """
     for read in checked.items:
-        for option in read.item.options:
+        for each in read.options:
+            option = each.option
             if option.because is None and (option.is_right or option.shows):
-                said = f"“{option.text}” of {read.name} does not say why it is"
+                said = f"“{each.text}” of {read.name} does not say why it is"
                 said += " right" if option.is_right else " wrong"
                 yield Finding(option.place, said, "Write “because:”.", (read.item.place,))
         for matter in read.item.matters:
