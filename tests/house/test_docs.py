@@ -78,6 +78,13 @@ def test_the_table_of_rules_is_the_registry() -> None:
     assert rule_table.table(RULES) in text, "python -m tests.house.rule_table prints it"
 
 
+def test_the_table_of_the_guide_names_a_rule_for_each_of_its_numbers() -> None:
+    text = text_of("DEVELOPERS.md")
+    assert rule_table.guide_table(RULES) in text, "python -m tests.house.rule_table prints it"
+    assert list(rule_table.GUIDE) == [f"L{number:02}" for number in range(1, 33)]
+    assert len(rule_table.GUIDE_OF) == sum(len(names) for names in rule_table.GUIDE.values())
+
+
 def test_a_command_that_is_not_there_would_be_found() -> None:
     text = "Try `make tea`.\n```\nbasinside brew it  # now\nmake demo      # all\n```\n"
     assert commands(text, "make") == {"tea", "demo"}

@@ -26,12 +26,12 @@ def check_absolutes_in_distractors(checked: Checked) -> Iterator[Finding]:
     if words is None:
         return
     for read in checked.items:
-        found = [(each, said) for each in read.wrong if (said := _claims(each, words))]
+        found = [(each, claimed) for each in read.wrong if (claimed := _claims(each, words))]
         if not found or 2 * len(found) < len(read.wrong):
             continue
         if any(not words.absolutes.isdisjoint(each.words) for each in read.right):
             continue
-        said = dict.fromkeys(word for _, claimed in found for word in claimed)
+        said = dict.fromkeys(word for _, claims in found for word in claims)
         yield Finding(
             found[0][0].option.place,
             f"{len(found)} of the {len(read.wrong)} wrong options of {read.name} say"
