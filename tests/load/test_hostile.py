@@ -94,7 +94,7 @@ def assert_only_lines(files: Mapping[str, bytes]) -> Looked:
 
 
 def test_the_clinic_that_is_spoiled_is_good() -> None:
-    assert look_at(whole_clinic()).lines == []
+    assert look_at(whole_clinic(), rules=False).lines == []
 
 
 @pytest.mark.parametrize("name", TEXTS)
@@ -115,7 +115,7 @@ def test_line_ends_and_byte_order_marks_are_no_problem(mark: bytes, ending: byte
         file: mark + raw.replace(b"\n", ending) if file.endswith(".yaml") else raw
         for file, raw in whole_clinic().items()
     }
-    assert look_at(files).lines == []
+    assert look_at(files, rules=False).lines == []
 
 
 def test_every_file_alone_and_every_file_missing() -> None:

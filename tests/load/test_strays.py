@@ -2,7 +2,7 @@
 
 import pytest
 
-from tests.check.clinic import base_files, look_at
+from tests.plain.clinic import base_files, read
 
 SOAK = "content/procedures/bulb-soak.yaml"
 
@@ -10,7 +10,7 @@ SOAK = "content/procedures/bulb-soak.yaml"
 def moved(old: str, new: str) -> list[str]:
     files = dict(base_files())
     files[new] = files.pop(old)
-    return [each.removesuffix(" [file-misplaced]") for each in look_at(files).lines]
+    return [each.removesuffix(" [file-misplaced]") for each in read(files).lines]
 
 
 @pytest.mark.parametrize(
@@ -45,4 +45,4 @@ def test_a_note_beside_the_files_is_nobody_s_mistake() -> None:
     files = dict(base_files())
     files["content/notes.txt"] = b"procedure: call the maker\n"
     files["content/procedures/read-me.md"] = b"procedure: see above\n"
-    assert look_at(files).lines == look_at(base_files()).lines
+    assert read(files).lines == read(base_files()).lines
