@@ -15,6 +15,7 @@ LONG_WORD: Final = 6
 """Letters that a word of LIX may have and still be short (Björnsson 1968)."""
 
 _VOWELS: Final = re.compile(r"[aeiouyàâäéèêëîïôöùûü]+")
+_SOUNDED_ENDS: Final = ("ces", "ges", "ses", "ches", "shes", "xes", "zes")
 _SILENT_END: Final = re.compile(r"(?:[^laeiouy]es|[^aeioutdy]ed|[^laeiouy]e)$")
 
 
@@ -45,7 +46,7 @@ def syllables(word: str) -> int:
     """
     small = word.casefold()
     groups = len(_VOWELS.findall(small))
-    if groups > 1 and _SILENT_END.search(small) and not small.endswith(("ces", "ges", "ses")):
+    if groups > 1 and _SILENT_END.search(small) and not small.endswith(_SOUNDED_ENDS):
         groups -= 1
     return max(groups, 1)
 
