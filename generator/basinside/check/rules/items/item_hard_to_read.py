@@ -11,13 +11,21 @@ from basinside.check.item_texts import ReadItem
 from basinside.check.rule import Finding, rule
 from basinside.model.handbook import Reading
 from basinside.problem import Level
-from basinside.science.reading_ease import LONG_WORD, all_syllables, lix, school_grade
+from basinside.science.reading_ease import LONG_WORD, lix, school_grade, syllables
 
 _STEM_WORDS: Final = 40
 _LIX: Final = 40
 _GRADE: Final[int] = Reading.model_fields["grade"].default
 _END: Final = re.compile(r"[.!?:](?:\s|$)")
 _WITH_SYLLABLES: Final = "en"
+
+
+class _Syllables(dict[str, int]):
+    """The syllables of each word, counted once; of words that people here know one."""
+
+    def __missing__(self, word: str) -> int:
+        self[word] = syllables(word)
+        return self[word]
 
 
 @rule(level=Level.WARN)
@@ -40,6 +48,7 @@ def check_item_hard_to_read(checked: Checked) -> Iterator[Finding]:
     limit = handbook.reading.grade if handbook.reading else _GRADE
     english = handbook.language.partition("-")[0].casefold() == _WITH_SYLLABLES
     known = _known(checked)
+    spoken = _Syllables.fromkeys(known, 1)
     for read in checked.items:
         if len(read.stem_words) > _STEM_WORDS:
             yield Finding(
@@ -58,7 +67,7 @@ def check_item_hard_to_read(checked: Checked) -> Iterator[Finding]:
             continue
         sentences = _sentences(read)
         if english:
-            hard = school_grade(len(words), sentences, all_syllables(words) - _spared(words, known))
+            hard = school_grade(len(words), sentences, sum(map(spoken.__getitem__, words)))
             over = hard > limit
             said = f"asks for {hard:.1f} years of school; the handbook asks for {limit}"
         else:
@@ -84,9 +93,3 @@ def _known(checked: Checked) -> frozenset[str]:
         *(each.name for each in content.agents.values()),
     )
     return frozenset(word for text in named for word in text.casefold().split())
-
-
-def _spared(words: list[str], known: frozenset[str]) -> int:
-    """Return the syllables beyond the first of words that people here know."""
-    found = [word for word in words if word in known]
-    return all_syllables(found) - len(found)
