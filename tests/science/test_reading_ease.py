@@ -6,7 +6,7 @@ import pytest
 
 from basinside.check.item_texts import words_of
 from basinside.science import reading_ease
-from basinside.science.reading_ease import LONG_WORD, all_syllables, lix, school_grade, syllables
+from basinside.science.reading_ease import LONG_WORD, SyllableCounts, lix, school_grade, syllables
 
 WASHER = (
     "Wear heavy-duty gloves before you open the washer. Rinse each lumen with clean water. Do not"
@@ -43,7 +43,7 @@ def test_syllables_are_counted_about_as_people_count_them() -> None:
     }  # fmt: skip
     assert {word: syllables(word) for word in counted} == counted
     # Counted by hand 66; a dictionary of pronunciations says 64.
-    assert 64 <= all_syllables(words_of(WASHER)) <= 68
+    assert 64 <= SyllableCounts().of(words_of(WASHER)) <= 68
 
 
 def test_the_examples_of_the_pages() -> None:

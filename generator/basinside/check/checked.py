@@ -66,7 +66,8 @@ class Checked:
     @cached_property
     def items(self) -> tuple[ReadItem, ...]:
         """Every item in file order, its texts read."""
-        return read_items(self.content)
+        words = self.item_words
+        return read_items(self.content, words.looked_for if words else frozenset())
 
     @cached_property
     def item_words(self) -> ItemWords | None:

@@ -6,40 +6,37 @@ import re
 import sys
 from collections.abc import Iterable, Mapping
 from contextlib import suppress
-from dataclasses import dataclass
-from functools import cached_property
-from typing import Final
+from itertools import chain
+from typing import Final, NamedTuple
 
-from basinside.model.content import Content
+from basinside.model.content import AskedItem, Content
 from basinside.model.figure import Figure
 from basinside.model.item_kinds import Option
 from basinside.model.prose import Words, read_prose
 from basinside.model.quiz import Item
 from basinside.quantity import NO_BREAK_SPACE, QuantityError
 
-_WORD: Final = re.compile(r"[^\W_]+(?:['’-][^\W_]+)*")
-_SENTENCE_END: Final = re.compile(r"(?<=[.!?])\s+")
+_BETWEEN: Final = str.maketrans(dict.fromkeys('!"#$%&()*+,./:;<=>?@[\\]^_`{|}~“”„«»…–—', " "))
+"""What stands between words; hyphens and apostrophes stand in them."""
+
+_BREAK: Final = re.compile(r"(?<=[.!?]) ")
 
 
-@dataclass(frozen=True, slots=True)
-class ReadOption:
+class ReadOption(NamedTuple):
     """An option, its text with each value filled in, and the words of the text, all small."""
 
     option: Option
+    is_right: bool
     text: str
     words: tuple[str, ...]
 
-    @property
-    def is_right(self) -> bool:
-        """Whether the author marked it right."""
-        return self.option.is_right
 
-
-@dataclass(frozen=True)
-class ReadItem:
+class ReadItem(NamedTuple):
     """An item where it stands, with its texts as they are shown and their words, all small.
 
-    ``scenario`` is the id of its scenario or nothing; ``situation`` holds the scenario's own too.
+    ``scenario`` is the id of its scenario or nothing; ``situation`` holds the scenario's own too;
+    ``question`` is the last sentence of the stem; ``right`` and ``wrong`` are parts of ``options``;
+    ``said`` are those of all its words that were looked for.
     """
 
     item: Item
@@ -47,65 +44,58 @@ class ReadItem:
     pool: str
     scenario: str
     situation: str
+    situation_words: tuple[str, ...]
     stem: str
     stem_words: tuple[str, ...]
+    question: str
+    question_words: tuple[str, ...]
     options: tuple[ReadOption, ...]
+    right: tuple[ReadOption, ...]
+    wrong: tuple[ReadOption, ...]
+    said: frozenset[str]
 
     @property
     def name(self) -> str:
         """The item's id."""
         return self.item.item
 
-    @cached_property
-    def right(self) -> tuple[ReadOption, ...]:
-        """The options that are right."""
-        return tuple(each for each in self.options if each.is_right)
 
-    @cached_property
-    def wrong(self) -> tuple[ReadOption, ...]:
-        """The options that are wrong."""
-        return tuple(each for each in self.options if not each.is_right)
-
-    @cached_property
-    def situation_words(self) -> tuple[str, ...]:
-        """The words of the situation."""
-        return words_of(self.situation)
-
-    @cached_property
-    def question(self) -> str:
-        """The last sentence of the stem."""
-        return _SENTENCE_END.split(self.stem)[-1]
-
-    @cached_property
-    def question_words(self) -> tuple[str, ...]:
-        """The words of the last sentence of the stem."""
-        return self.stem_words if self.question == self.stem else words_of(self.question)
-
-
-def read_items(content: Content) -> tuple[ReadItem, ...]:
-    """Return every item in file order, read."""
+def read_items(content: Content, looked_for: frozenset[str]) -> tuple[ReadItem, ...]:
+    """Return every item in file order, read, with which of the words looked for it says."""
     figures = content.figures
-    out = []
-    for asked in content.items():
-        item = asked.item
-        stem = filled_in(item.stem, figures)
-        options = []
-        for option in item.options:
-            text = filled_in(option.text, figures)
-            options.append(ReadOption(option, text, words_of(text)))
-        out.append(
-            ReadItem(
-                item=item,
-                topic=asked.topic,
-                pool=asked.pool,
-                scenario=asked.scenario.scenario if asked.scenario else "",
-                situation=filled_in(asked.situation, figures),
-                stem=stem,
-                stem_words=words_of(stem),
-                options=tuple(options),
-            )
-        )
-    return tuple(out)
+    return tuple([_read(asked, figures, looked_for) for asked in content.items()])
+
+
+def _read(asked: AskedItem, figures: Mapping[str, Figure], looked_for: frozenset[str]) -> ReadItem:
+    item = asked.item
+    situation, stem = filled_in(asked.situation, figures), filled_in(item.stem, figures)
+    stem_words = question_words = words_of(stem)
+    question = stem
+    if _BREAK.search(stem):
+        question = _BREAK.split(stem)[-1]
+        question_words = words_of(question)
+    options = []
+    for option in item.options:
+        text = filled_in(option.text, figures)
+        options.append(ReadOption(option, option.right is not None, text, words_of(text)))
+    situation_words = words_of(situation) if situation else ()
+    all_words = chain(situation_words, stem_words, *[each.words for each in options])
+    return ReadItem(
+        item,
+        asked.topic,
+        asked.pool,
+        asked.scenario.scenario if asked.scenario else "",
+        situation,
+        situation_words,
+        stem,
+        stem_words,
+        question,
+        question_words,
+        tuple(options),
+        tuple([each for each in options if each.is_right]),
+        tuple([each for each in options if not each.is_right]),
+        looked_for.intersection(all_words),
+    )
 
 
 def by_topic(items: Iterable[ReadItem], pool: str) -> dict[str, list[ReadItem]]:
@@ -140,7 +130,7 @@ def filled_in(text: str, figures: Mapping[str, Figure]) -> str:
 
 def words_of(text: str) -> tuple[str, ...]:
     """Return the words of a text in small letters; equal words are one object, to save room."""
-    return tuple(map(sys.intern, _WORD.findall(text.casefold())))
+    return tuple(map(sys.intern, text.casefold().translate(_BETWEEN).split()))
 
 
 def holds_run(words: tuple[str, ...], run: tuple[str, ...]) -> bool:

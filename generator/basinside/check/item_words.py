@@ -8,21 +8,23 @@ from __future__ import annotations
 
 import re
 from dataclasses import dataclass
+from functools import cached_property
 from typing import Final
 
 Words = frozenset[str]
 
 
-@dataclass(frozen=True, slots=True, kw_only=True)
+@dataclass(frozen=True, kw_only=True)
 class ItemWords:
     """What a language's items say when they give a key away or say nothing, all in small letters.
 
-    ``names_others``: an option that speaks of other options. ``none_of_these``: one that speaks of
+    ``names_others``: an option that speaks of other options. ``names_others_with``: one of these
+    words is in it whenever it does. ``none_of_these``: one that speaks of
     all of them without naming any. ``harmless``: phrases in which a word of ``absolutes`` claims
     nothing. ``counts``: numbers in words. ``asks_for``: a request for so
     many options, the number being its first group. ``opinion``: asks what somebody thinks, or
-    jokes. ``colour_alone``: tells a thing by its colour. ``here``: says that the question is about
-    this clinic. ``not_seen``: what a person has inside, where nobody can look.
+    jokes, always with one of ``opinion_with``. ``colour_alone``: tells a thing by one of the
+    ``colours``. ``here``: says that the question is about this clinic. ``not_seen``: what a person has inside, where nobody can look.
     ``before_vowel``, ``before_other``: the last word of a stem that must fit an option's sound.
     ``endings``: of words, taken off to compare them; the longest first. ``ranges``: how less than,
     at most, more than and at least are said before a number; ``after_ranges`` behind one;
@@ -31,6 +33,7 @@ class ItemWords:
     """
 
     names_others: re.Pattern[str]
+    names_others_with: Words
     none_of_these: re.Pattern[str]
     negatives: Words
     absolutes: Words
@@ -39,7 +42,9 @@ class ItemWords:
     empty: Words
     counts: dict[str, int]
     asks_for: re.Pattern[str]
+    opinion_with: Words
     opinion: re.Pattern[str]
+    colours: Words
     colour_alone: re.Pattern[str]
     here: re.Pattern[str]
     not_seen: re.Pattern[str]
@@ -55,12 +60,26 @@ class ItemWords:
     doing: str
     not_doing: Words
 
+    @cached_property
+    def looked_for(self) -> Words:
+        """Every word without which none of the rules about words has anything to say."""
+        return (
+            self.names_others_with
+            | self.negatives
+            | self.absolutes
+            | self.vague
+            | self.colours
+            | self.opinion_with
+        )
+
 
 def _any(*phrases: str) -> re.Pattern[str]:
     return re.compile(rf"(?<!\w)(?:{'|'.join(phrases)})(?!\w)", re.IGNORECASE)
 
 
 _COUNTS: Final = {"two": 2, "three": 3, "four": 4, "five": 5, "2": 2, "3": 3, "4": 4, "5": 5}
+
+_COLOURS: Final = "red|green|blue|yellow|orange|white|black|grey|gray|brown|purple|pink"
 
 _ENGLISH: Final = ItemWords(
     names_others=_any(
@@ -69,6 +88,7 @@ _ENGLISH: Final = ItemWords(
         "(?:option|answer)s? [a-f]",
         "the (?:first|second|third|last|other) (?:option|answer)s?",
     ),
+    names_others_with=frozenset("above below option options answer answers b c d e f".split()),
     none_of_these=_any("(?:none|all|any|neither|both) of (?:these|them|those)", "none", "all"),
     negatives=frozenset("not no except never least without incorrect cannot nor neither".split())
     | frozenset({"don't", "doesn't", "isn't", "aren't", "can't", "won't", "mustn't", "shouldn't"}),
@@ -88,6 +108,7 @@ _ENGLISH: Final = ItemWords(
         rf" ({'|'.join(_COUNTS)})"
         r"(?= (?:of|are|things|options|answers|steps|signs|reasons|faults)\b|[.?:])"
     ),
+    opinion_with=frozenset("you your would just kidding haha".split()),
     opinion=_any(
         "do you (?:think|feel|believe|like|prefer)",
         "in your (?:opinion|view)",
@@ -95,10 +116,10 @@ _ENGLISH: Final = ItemWords(
         "just kidding",
         "haha",
     ),
+    colours=frozenset(_COLOURS.split("|")),
     colour_alone=_any(
-        "the (?:red|green|blue|yellow|orange|white|black|grey|gray|brown|purple|pink)"
-        " (?:ones?|parts?|lines?|boxe?s?|arrows?|dots?|marks?|areas?)",
-        "(?:shown|marked|printed|drawn) in (?:red|green|blue|yellow|orange|brown|purple|pink)",
+        f"the (?:{_COLOURS}) (?:ones?|parts?|lines?|boxe?s?|arrows?|dots?|marks?|areas?)",
+        f"(?:shown|marked|printed|drawn) in (?:{_COLOURS})",
     ),
     here=_any("here", "in this clinic", "our", "ours", "this clinic's", "this clinic"),
     not_seen=_any(

@@ -1,77 +1,66 @@
-"""Pairs of sets that hold nearly the same, found without comparing each with each.
+"""Pairs of texts that say nearly the same, found without comparing each with each.
 
-Two sets of words whose overlap is more than a share of all their words (Jaccard) must have a word
-in common among the rarest words of each: only those are looked up. Method: prefix filtering, as
-in Bayardo, Ma and Srikant, Scaling up all pairs similarity search, 2007.
+Two texts whose common words are more than a share of all their words (Jaccard) must have a word in
+common among the rarest words of each: only those are looked up. Method: prefix filtering, as in
+Bayardo, Ma and Srikant, Scaling up all pairs similarity search, 2007.
 """
 
 from __future__ import annotations
 
 from collections import Counter
-from collections.abc import Callable, Iterator, Sequence
+from collections.abc import Callable, Iterable, Iterator, Sequence
+from itertools import chain
 
 
-def overlap(one: frozenset[str], other: frozenset[str]) -> float:
+def overlap(one: Iterable[object], other: Iterable[object]) -> float:
     """Return the share of the words of both that are in both, 0 to 1.
 
-    >>> overlap(frozenset("abcd"), frozenset("abce"))
+    >>> overlap("abcd", "abce")
     0.6
     """
-    common = len(one & other)
-    return common / (len(one) + len(other) - common) if common else 0.0
+    first, second = frozenset(one), frozenset(other)
+    common = len(first & second)
+    return common / (len(first) + len(second) - common) if common else 0.0
 
 
 def near_twins(
-    sets: Sequence[frozenset[str]], share: float, fits: Callable[[int, int], bool]
+    texts: Sequence[Sequence[str]], share: float, fits: Callable[[int, int], bool]
 ) -> Iterator[tuple[int, int]]:
-    """Yield (earlier, later) places of sets that overlap by more than ``share``.
+    """Yield (earlier, later) places of texts whose words overlap by more than ``share``.
 
-    A set that is a twin of an earlier one is told of once and stands for no other: a thousand
+    A text that is a twin of an earlier one is told of once and stands for no other: a thousand
     alike give 999 pairs.
 
     Args:
-        sets: the sets; an empty one has no twin.
+        texts: the words of each; one without words has no twin.
         share: above 0, below 1.
         fits: whether two places may be told of as twins.
     """
-    counted = Counter(word for each in sets for word in each)
-    rank = {
-        word: n for n, word in enumerate(sorted(counted, key=lambda each: (counted[each], each)))
-    }
-    by_word: dict[str, list[int]] = {}
-    for later, words in enumerate(sets):
-        size = len(words)
-        if not size:
-            continue
-        rarest = sorted(words, key=rank.__getitem__)
-        rarest = rarest[: size - int(share * size) or 1]
-        tried: set[int] = set()
-        for word in rarest:
-            earlier = _first(sets, later, by_word.get(word, ()), tried, share, fits)
-            if earlier is not None:
+    counted = Counter(chain.from_iterable(map(set, texts)))
+    by_rarity = sorted(counted, key=lambda word: (counted[word], word))
+    rank = {word: n for n, word in enumerate(by_rarity)}
+    of_all = share / (1 + share)
+    ranked: list[tuple[int, ...]] = []  # the words of each text, each once, the rarest first
+    beyond: list[int] = []  # how many are not among the rarest
+    by_rank: dict[int, list[int]] = {}
+    for later, words in enumerate(texts):
+        ranks = tuple(sorted(set(map(rank.__getitem__, words))))
+        size = len(ranks)
+        common = int(share * size)
+        ranked.append(ranks)
+        beyond.append(common)
+        rarest = ranks[: size - common]
+        met = Counter(chain.from_iterable([by_rank[each] for each in rarest if each in by_rank]))
+        # Beyond the rarest words that both have, no more can be common than one of them has left.
+        hopeful = [
+            earlier
+            for earlier, shared in met.items()
+            if shared + max(common, beyond[earlier]) > of_all * (size + len(ranked[earlier]))
+        ]
+        for earlier in sorted(hopeful):
+            if overlap(ranked[earlier], ranks) > share and fits(earlier, later):
                 yield earlier, later
                 break
         else:
-            for word in rarest:
-                by_word.setdefault(word, []).append(later)
-
-
-def _first(
-    sets: Sequence[frozenset[str]],
-    later: int,
-    candidates: Sequence[int],
-    tried: set[int],
-    share: float,
-    fits: Callable[[int, int], bool],
-) -> int | None:
-    words, size = sets[later], len(sets[later])
-    for earlier in candidates:
-        if earlier in tried:
-            continue
-        tried.add(earlier)
-        other = len(sets[earlier])
-        if min(size, other) <= share * max(size, other):
-            continue
-        if overlap(sets[earlier], words) > share and fits(earlier, later):
-            return earlier
-    return None
+            for each in rarest:
+                by_rank.setdefault(each, []).append(later)

@@ -9,6 +9,7 @@ from basinside.check.item_words import ItemWords
 from basinside.quantity import quantity_in
 
 _MOST_WORDS: Final = 8
+_MOST_OF_ONE: Final = 6  # as in 1 h 40 min 30 s
 _DIGITS: Final = frozenset("0123456789")
 
 
@@ -40,7 +41,7 @@ def numbers_in(text: str, words: ItemWords | None) -> Numbers | None:
     if _DIGITS.isdisjoint(text) or text.count(" ") >= _MOST_WORDS:
         return None
     flat = text.strip().rstrip(".").casefold()
-    if flat[:1] in _DIGITS:
+    if flat[:1] in _DIGITS and flat.count(" ") < _MOST_OF_ONE:
         plain = _amount(flat)
         if plain:
             return Numbers(plain[0], plain[1], plain[1])

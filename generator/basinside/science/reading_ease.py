@@ -8,7 +8,6 @@ from __future__ import annotations
 
 import re
 from collections.abc import Iterable
-from functools import lru_cache
 from typing import Final
 
 LONG_WORD: Final = 6
@@ -37,7 +36,6 @@ def lix(words: int, sentences: int, long_words: int) -> float:
     return words / sentences + 100 * long_words / words
 
 
-@lru_cache(maxsize=16_384)
 def syllables(word: str) -> int:
     """Return about how many syllables an English word has: groups of vowels, silent ends aside.
 
@@ -51,6 +49,13 @@ def syllables(word: str) -> int:
     return max(groups, 1)
 
 
-def all_syllables(words: Iterable[str]) -> int:
-    """Return about how many syllables English words have together."""
-    return sum(map(syllables, words))
+class SyllableCounts(dict[str, int]):
+    """Words to their syllables, each counted once."""
+
+    def __missing__(self, word: str) -> int:
+        found = self[word] = syllables(word)
+        return found
+
+    def of(self, words: Iterable[str]) -> int:
+        """Return about how many syllables English words have together."""
+        return sum(map(self.__getitem__, words))

@@ -12,7 +12,8 @@ from basinside.check.rule import Finding, rule
 from basinside.problem import Level
 from basinside.units import UNITS
 
-_SHORT: Final = re.compile(r"(?<![\w-])[A-Z][A-Z0-9]*[A-Z][A-Z0-9]*s?(?![\w-])")
+_SHORT: Final = re.compile(r"[A-Z][A-Z0-9]*[A-Z][A-Z0-9]*s?(?![\w-])")
+_JOINS: Final = ("-", "_")
 _SMALL: Final = re.compile(r"\b[a-z]+\b")
 
 
@@ -32,7 +33,7 @@ def check_abbreviation_undefined(checked: Checked) -> Iterator[Finding]:
     unknown: list[tuple[ReadItem, str]] = []
     for read in checked.items:
         text = _text(read)
-        for short in dict.fromkeys(_SHORT.findall(text)):
+        for short in dict.fromkeys(_shorts(text)):
             bare = short.removesuffix("s")
             if known.isdisjoint((short, bare, bare.casefold())) and f"({bare}" not in text:
                 unknown.append((read, short))
@@ -47,6 +48,13 @@ def check_abbreviation_undefined(checked: Checked) -> Iterator[Finding]:
                 "Write it out, or put it into content/words.yaml.",
                 (read.item.place,),
             )
+
+
+def _shorts(text: str) -> Iterator[str]:
+    for found in _SHORT.finditer(text):
+        before = text[found.start() - 1 : found.start()]
+        if not (before.isalnum() or before in _JOINS):
+            yield found[0]
 
 
 def _text(read: ReadItem) -> str:

@@ -26,6 +26,8 @@ def check_absolutes_in_distractors(checked: Checked) -> Iterator[Finding]:
     if words is None:
         return
     for read in checked.items:
+        if words.absolutes.isdisjoint(read.said):
+            continue
         found = [(each, claimed) for each in read.wrong if (claimed := _claims(each, words))]
         if not found or 2 * len(found) < len(read.wrong):
             continue

@@ -27,19 +27,15 @@ def check_asked_twice(checked: Checked) -> Iterator[Finding]:
     2002, guideline 4.
     """
     items = checked.items
-    stems = [frozenset(read.stem_words) for read in items]
-    sets = [
-        stem.union(read.situation_words) if read.situation else stem
-        for read, stem in zip(items, stems, strict=True)
-    ]
+    texts = [(*read.situation_words, *read.stem_words) for read in items]
 
     def fits(one: int, other: int) -> bool:
         first, second = items[one], items[other]
         if not first.scenario or first.scenario != second.scenario:
             return True
-        return overlap(stems[one], stems[other]) > _SHARE
+        return overlap(first.stem_words, second.stem_words) > _SHARE
 
-    for earlier, later in near_twins(sets, _SHARE, fits):
+    for earlier, later in near_twins(texts, _SHARE, fits):
         one, other = items[earlier], items[later]
         yield Finding(
             other.item.place.at("stem"),

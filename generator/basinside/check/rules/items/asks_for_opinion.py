@@ -23,6 +23,8 @@ def check_asks_for_opinion(checked: Checked) -> Iterator[Finding]:
     if words is None:
         return
     for read in checked.items:
+        if words.opinion_with.isdisjoint(read.said):
+            continue
         found = words.opinion.search(read.stem)
         if found:
             yield Finding(

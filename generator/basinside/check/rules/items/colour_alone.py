@@ -22,9 +22,20 @@ def check_colour_alone(checked: Checked) -> Iterator[Finding]:
     if words is None:
         return
     for read in checked.items:
+        if words.colours.isdisjoint(read.said):
+            continue
         texts = [
-            (read.item.place.at("stem"), f"{read.situation} {read.stem}"),
-            *((each.option.place, each.text) for each in read.options),
+            (read.item.place.at("stem"), text)
+            for text, said in (
+                (read.situation, read.situation_words),
+                (read.stem, read.stem_words),
+            )
+            if not words.colours.isdisjoint(said)
+        ]
+        texts += [
+            (each.option.place, each.text)
+            for each in read.options
+            if not words.colours.isdisjoint(each.words)
         ]
         for place, text in texts:
             found = words.colour_alone.search(text)

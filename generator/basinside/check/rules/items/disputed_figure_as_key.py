@@ -44,10 +44,12 @@ def check_disputed_figure_as_key(checked: Checked) -> Iterator[Finding]:
         )
 
 
-def _rested_on(read: ReadItem) -> dict[str, None]:
+def _rested_on(read: ReadItem) -> list[str]:
     item = read.item
-    names = [*(item.rests_on.values if item.rests_on else ())]
+    names = [*item.rests_on.values] if item.rests_on else []
     if item.number is not None and isinstance(item.number.right, NumberFrom):
         names.append(item.number.right.figure)
-    names += [each.figure for option in read.right for each in references(option.option.text)]
-    return dict.fromkeys(names)
+    for option in read.right:
+        if "{{" in option.option.text:
+            names += [each.figure for each in references(option.option.text)]
+    return names

@@ -24,6 +24,8 @@ def check_double_negative(checked: Checked) -> Iterator[Finding]:
     if words is None:
         return
     for read in checked.items:
+        if words.negatives.isdisjoint(read.said):
+            continue
         if words.negatives.isdisjoint(read.question_words):
             continue
         for each in read.options:

@@ -4,6 +4,7 @@ from __future__ import annotations
 
 import re
 from collections.abc import Iterator
+from itertools import chain
 from typing import Final
 
 from basinside.check.checked import Checked
@@ -11,21 +12,13 @@ from basinside.check.item_texts import ReadItem
 from basinside.check.rule import Finding, rule
 from basinside.model.handbook import Reading
 from basinside.problem import Level
-from basinside.science.reading_ease import LONG_WORD, lix, school_grade, syllables
+from basinside.science.reading_ease import LONG_WORD, SyllableCounts, lix, school_grade
 
 _STEM_WORDS: Final = 40
 _LIX: Final = 40
 _GRADE: Final[int] = Reading.model_fields["grade"].default
 _END: Final = re.compile(r"[.!?:](?:\s|$)")
 _WITH_SYLLABLES: Final = "en"
-
-
-class _Syllables(dict[str, int]):
-    """The syllables of each word, counted once; of words that people here know one."""
-
-    def __missing__(self, word: str) -> int:
-        self[word] = syllables(word)
-        return self[word]
 
 
 @rule(level=Level.WARN)
@@ -48,7 +41,7 @@ def check_item_hard_to_read(checked: Checked) -> Iterator[Finding]:
     limit = handbook.reading.grade if handbook.reading else _GRADE
     english = handbook.language.partition("-")[0].casefold() == _WITH_SYLLABLES
     known = _known(checked)
-    spoken = _Syllables.fromkeys(known, 1)
+    spoken = SyllableCounts(dict.fromkeys(known, 1))
     for read in checked.items:
         if len(read.stem_words) > _STEM_WORDS:
             yield Finding(
@@ -58,30 +51,28 @@ def check_item_hard_to_read(checked: Checked) -> Iterator[Finding]:
                 "Put what is given under “situation”.",
                 (read.item.place,),
             )
-        words = [
-            *read.situation_words,
-            *read.stem_words,
-            *(word for each in read.options for word in each.words),
-        ]
+        texts = (read.situation_words, read.stem_words, *[each.words for each in read.options])
+        words = [*chain(*texts)]
         if not words:
             continue
         sentences = _sentences(read)
         if english:
-            hard = school_grade(len(words), sentences, sum(map(spoken.__getitem__, words)))
-            over = hard > limit
-            said = f"asks for {hard:.1f} years of school; the handbook asks for {limit}"
-        else:
-            long = sum(len(word) > LONG_WORD and word not in known for word in words)
-            hard = lix(len(words), sentences, long)
-            over = hard > _LIX
-            said = f"has a LIX of {hard:.0f}; at most {_LIX} is asked for"
-        if over:
-            mend = "Use shorter words and sentences."
-            yield Finding(read.item.place, f"{read.name} {said}", mend)
+            hard = school_grade(len(words), sentences, spoken.of(words))
+            if hard > limit:
+                said = f"asks for {hard:.1f} years of school; the handbook asks for {limit}"
+                yield _hard(read, said)
+            continue
+        hard = lix(len(words), sentences, sum(len(w) > LONG_WORD and w not in known for w in words))
+        if hard > _LIX:
+            yield _hard(read, f"has a LIX of {hard:.0f}; at most {_LIX} is asked for")
+
+
+def _hard(read: ReadItem, said: str) -> Finding:
+    return Finding(read.item.place, f"{read.name} {said}", "Use shorter words and sentences.")
 
 
 def _sentences(read: ReadItem) -> int:
-    ended = len(_END.findall(read.situation)) + len(_END.findall(read.stem))
+    ended = len(_END.findall(f"{read.situation} {read.stem}"))
     return max(ended, 1) + len(read.options)
 
 

@@ -41,19 +41,22 @@ def check_key_contradicts_model(checked: Checked) -> Iterator[Finding]:
     """
     for read in checked.items:
         item, rest = read.item, read.item.rests_on
-        yield from _right_by_now(read)
+        if item.kind == "choice" and len(read.right) == 1 and read.right[0].text[:1].isdigit():
+            yield from _right_by_now(read)
         if rest is not None:
             yield from _values(checked, item, rest)
-            yield from _steps(checked, item, rest)
+            if checked.derived.since:
+                yield from _steps(checked, item, rest)
+                yield from _choices(checked, item, rest)
             yield from _orders(checked, item, rest)
-            yield from _choices(checked, item, rest)
             yield from _read_too_late(checked, item, rest)
         if item.number is not None:
             for said in number_bounds(checked, item.number):
                 if said.of_value:
                     text = f"in {item.item} {said.text}"
                     yield Finding(said.place, text, said.hint, (item.place,))
-        yield from _entries(checked, item)
+        if item.entries:
+            yield from _entries(checked, item)
 
 
 def _values(checked: Checked, item: Item, rest: RestsOn) -> Iterator[Finding]:
@@ -76,9 +79,9 @@ def _values(checked: Checked, item: Item, rest: RestsOn) -> Iterator[Finding]:
 
 def _choices(checked: Checked, item: Item, rest: RestsOn) -> Iterator[Finding]:
     since = checked.derived.since.get(rest.read_in)
-    changed = (
-        {each.id: each for each in since.changes if each.kind == "choice-changed"} if since else {}
-    )
+    if since is None:
+        return
+    changed = {each.id: each for each in since.changes if each.kind == "choice-changed"}
     for n, name in enumerate(item.about):
         if name in changed:
             yield Finding(
@@ -92,7 +95,9 @@ def _choices(checked: Checked, item: Item, rest: RestsOn) -> Iterator[Finding]:
 
 def _read_too_late(checked: Checked, item: Item, rest: RestsOn) -> Iterator[Finding]:
     handbook = checked.content.handbook
-    if handbook and _edition(rest.read_in) > _edition(handbook.edition):
+    if not handbook or rest.read_in == handbook.edition:
+        return
+    if _edition(rest.read_in) > _edition(handbook.edition):
         yield Finding(
             rest.place.at("read_in"),
             f"{item.item} was read in {rest.read_in}; the handbook's edition is {handbook.edition}",
@@ -107,8 +112,6 @@ def _edition(name: str) -> tuple[int, ...]:
 
 def _right_by_now(read: ReadItem) -> Iterator[Finding]:
     """Yield wrong options whose number is the right one, said in another unit."""
-    if read.item.kind != "choice" or len(read.right) != 1 or not read.right[0].text[:1].isdigit():
-        return
     right = numbers_in(read.right[0].text, None)
     for each in read.wrong if right else ():
         if numbers_in(each.text, None) == right and each.words != read.right[0].words:

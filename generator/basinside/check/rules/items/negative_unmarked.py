@@ -52,6 +52,6 @@ def check_negative_unmarked(checked: Checked) -> Iterator[Finding]:
 
 
 def _negatives(read: ReadItem, words: ItemWords) -> list[str]:
-    if words.negatives.isdisjoint(read.question_words):
+    if words.negatives.isdisjoint(read.said):
         return []
     return [each for each in read.question_words if each in words.negatives]

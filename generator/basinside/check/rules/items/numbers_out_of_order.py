@@ -23,9 +23,11 @@ def check_numbers_out_of_order(checked: Checked) -> Iterator[Finding]:
     """
     words = checked.item_words
     for read in checked.items:
+        if len(read.options) < 3 or not all(each.text[:1].isdigit() for each in read.options):
+            continue
         found = [numbers_in(each.text, words) for each in read.options]
         numbers = [each.low for each in found if each and each.single and each.low is not None]
-        if len(numbers) < 3 or len(numbers) < len(read.options):
+        if len(numbers) < len(read.options):
             continue
         if len({each.kind for each in found if each}) > 1:
             continue

@@ -37,9 +37,11 @@ def check_one_right_option(checked: Checked) -> Iterator[Finding]:
                 yield Finding(option.place, f"an option of {item.item} {says}", also=(item.place,))
         if clear and item.options:
             yield from _counted(item)
-        yield from _twice(item, "entry", [(each.text, each.place) for each in item.entries])
-        yield from _twice(item, "left side", [(each.left, each.place) for each in item.pairs])
-        yield from _matched(item)
+        if item.entries:
+            yield from _twice(item, "entry", [(each.text, each.place) for each in item.entries])
+        if item.pairs or item.extra:
+            yield from _twice(item, "left side", [(each.left, each.place) for each in item.pairs])
+            yield from _matched(item)
         if item.number is not None:
             for said in number_bounds(checked, item.number):
                 if not said.of_value:

@@ -24,7 +24,11 @@ def check_option_names_other_options(checked: Checked) -> Iterator[Finding]:
     if words is None:
         return
     for read in checked.items:
+        if words.names_others_with.isdisjoint(read.said):
+            continue
         for each in read.options:
+            if words.names_others_with.isdisjoint(each.words):
+                continue
             found = words.names_others.search(each.text)
             if found:
                 yield Finding(

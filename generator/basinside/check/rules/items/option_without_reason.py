@@ -21,9 +21,9 @@ def check_option_without_reason(checked: Checked) -> Iterator[Finding]:
     for read in checked.items:
         for each in read.options:
             option = each.option
-            if option.because is None and (option.is_right or option.shows):
+            if option.because is None and (each.is_right or option.shows):
                 said = f"“{each.text}” of {read.name} does not say why it is"
-                said += " right" if option.is_right else " wrong"
+                said += " right" if each.is_right else " wrong"
                 yield Finding(option.place, said, "Write “because:”.", (read.item.place,))
         for matter in read.item.matters:
             if matter.because is None:

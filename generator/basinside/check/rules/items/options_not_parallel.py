@@ -2,13 +2,16 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterator, Sequence
+from collections.abc import Iterator
+from typing import Final
 
 from basinside.check.checked import Checked
 from basinside.check.item_texts import ReadItem, ReadOption
 from basinside.check.item_words import ItemWords
 from basinside.check.rule import Finding, rule
 from basinside.problem import Level
+
+_STOPS: Final = (".", "!", "?")
 
 
 @rule(level=Level.INFO)
@@ -28,13 +31,13 @@ def check_options_not_parallel(checked: Checked) -> Iterator[Finding]:
     for read in checked.items:
         if len(read.options) < 3:
             continue
-        for what, marks in (
-            ("begins", [_beginning(each) for each in read.options]),
-            ("begins", [_doing(each, words) for each in read.options]),
-            ("ends", [each.text[-1:] in ".!?" for each in read.options]),
-        ):
-            odd = _odd_one(marks)
-            if odd is not None:
+        texts = [each.text for each in read.options]
+        begin = [text[:1].islower() for text in texts]
+        end = [text[-1:] in _STOPS for text in texts]
+        doing = [words is not None and _is_doing(each, words) for each in read.options]
+        for what, marks in (("begins", begin), ("begins", doing), ("ends", end)):
+            if 1 in (sum(marks), len(marks) - sum(marks)):
+                odd = marks.index(sum(marks) == 1)
                 yield _finding(read, read.options[odd], what)
 
 
@@ -43,18 +46,6 @@ def _finding(read: ReadItem, option: ReadOption, what: str) -> Finding:
     return Finding(option.option.place, said, "Build them alike.", (read.item.place,))
 
 
-def _odd_one(marks: Sequence[object]) -> int | None:
-    alike = set(marks)
-    if len(alike) != 2:
-        return None
-    return next((n for n, mark in enumerate(marks) if marks.count(mark) == 1), None)
-
-
-def _beginning(option: ReadOption) -> object:
-    return not option.text[:1].islower()
-
-
-def _doing(option: ReadOption, words: ItemWords | None) -> object:
-    if words is None or not option.words:
-        return False
-    return option.words[0].endswith(words.doing) and option.words[0] not in words.not_doing
+def _is_doing(option: ReadOption, words: ItemWords) -> bool:
+    first = option.words[0] if option.words else ""
+    return first.endswith(words.doing) and first not in words.not_doing

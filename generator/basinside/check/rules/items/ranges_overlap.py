@@ -2,13 +2,17 @@
 
 from __future__ import annotations
 
+import re
 from collections.abc import Iterator
 from itertools import combinations
+from typing import Final
 
 from basinside.check.checked import Checked
 from basinside.check.option_numbers import numbers_in
 from basinside.check.rule import Finding, rule
 from basinside.problem import Level
+
+_DIGIT: Final = re.compile(r"[0-9]")
 
 
 @rule(level=Level.STOP)
@@ -24,6 +28,8 @@ def check_ranges_overlap(checked: Checked) -> Iterator[Finding]:
     """
     words = checked.item_words
     for read in checked.items:
+        if sum(_DIGIT.search(each.text) is not None for each in read.options) < 2:
+            continue
         ranges = [
             (each, found)
             for each in read.options

@@ -30,13 +30,15 @@ def check_right_option_same_place(checked: Checked) -> Iterator[Finding]:
     Source: Attali and Bar-Hillel, Guess where, 2003; Haladyna, Downing and Rodriguez, A review of
     multiple-choice item-writing guidelines, 2002, guideline 20.
     """
-    groups: dict[int, list[ReadItem]] = {}
+    groups: dict[int, list[tuple[int, ReadItem]]] = {}
     before, run = ("", -1), 0
     for read in checked.items:
         if read.pool != "practice" or len(read.right) != 1 or len(read.options) < 2:
             continue
-        groups.setdefault(len(read.options), []).append(read)
-        now = (read.topic, _place(read))
+
+        place = read.options.index(read.right[0])
+        now = (read.topic, place)
+        groups.setdefault(len(read.options), []).append((place, read))
         run = run + 1 if now == before else 1
         before = now
         if run == _LONGEST_RUN + 1:
@@ -49,13 +51,13 @@ def check_right_option_same_place(checked: Checked) -> Iterator[Finding]:
             )
     for options, found in groups.items():
         counts = [0] * options
-        for read in found:
-            counts[_place(read)] += 1
+        for place, _ in found:
+            counts[place] += 1
         if len(found) < _FEWEST:
             continue
         if chi_square_at_least(chi_square(counts), options - 1) < _BY_CHANCE:
             most = counts.index(max(counts))
-            first = next(read for read in found if _place(read) == most)
+            first = next(read for place, read in found if place == most)
             yield Finding(
                 first.right[0].option.place,
                 f"of {len(found)} practice choices with {options} options the right one stands in"
@@ -64,7 +66,3 @@ def check_right_option_same_place(checked: Checked) -> Iterator[Finding]:
                 "Move right options, beginning here.",
                 (first.item.place,),
             )
-
-
-def _place(read: ReadItem) -> int:
-    return next(n for n, each in enumerate(read.options) if each.is_right)

@@ -30,6 +30,8 @@ def check_unsafe_option_rewarded(checked: Checked) -> Iterator[Finding]:
                     "Delete one of the two.",
                     (item.place,),
                 )
+        if not item.pairs:
+            continue
         rights: dict[str, set[str]] = {}
         for pair in item.pairs:
             rights.setdefault(pair.left.casefold(), set()).add(pair.right)
