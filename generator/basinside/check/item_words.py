@@ -24,7 +24,8 @@ class ItemWords:
     nothing. ``counts``: numbers in words. ``asks_for``: a request for so
     many options, the number being its first group. ``opinion``: asks what somebody thinks, or
     jokes, always with one of ``opinion_with``. ``colour_alone``: tells a thing by one of the
-    ``colours``. ``here``: says that the question is about this clinic. ``not_seen``: what a person has inside, where nobody can look.
+    ``colours``. ``here``: says that the question is about this clinic. ``not_seen``: what a person
+    has inside, where nobody can look.
     ``before_vowel``, ``before_other``: the last word of a stem that must fit an option's sound.
     ``endings``: of words, taken off to compare them; the longest first. ``ranges``: how less than,
     at most, more than and at least are said before a number; ``after_ranges`` behind one;
