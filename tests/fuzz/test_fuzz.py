@@ -61,6 +61,14 @@ def test_a_picture_is_a_file_of_its_folder(name: str) -> None:
     assert [line for line in look_at(files).lines if "holds no drawing" in line]
 
 
+def test_braces_in_a_name_are_told() -> None:
+    """Found by fuzzing: a rule that looks for values in every text read them as a reference."""
+    changes = [Spoil("content/routes/chlorine-bath.yaml", 3, "hostile word", 6)]
+    spoilt = spoiled(base_files(), changes)
+    assert b"7 * 7" in spoilt["content/routes/chlorine-bath.yaml"]
+    assert [line for line in look_at(spoilt).lines if "[bad-value]" in line]
+
+
 def test_an_id_that_is_none_does_not_hide_its_file() -> None:
     """Found by fuzzing: the file was passed over without a word."""
     changes = [Spoil("content/figures/care.yaml", 1, "word", 0)]

@@ -87,6 +87,12 @@ def _amount(value: object) -> object:
         raise ValueError(str(error)) from None
 
 
+def _text(value: str) -> str:
+    if "{{" in value or "}}" in value:
+        raise ValueError("a value stands in sentences only, not in a name or a note of this kind")
+    return value
+
+
 def _prose(value: str) -> str:
     if "<" in value or ":" in value:
         found = _NO_WORDS.search(value)
@@ -121,6 +127,7 @@ _TRUTH_SCHEMA: dict[str, Any] = {"enum": [True, False, "yes", "no", "true", "fal
 Text = Annotated[
     str,
     StringConstraints(min_length=1, max_length=LONGEST_TEXT),
+    AfterValidator(_text),
     WithJsonSchema(_TEXT_SCHEMA),
 ]
 Prose = Annotated[
