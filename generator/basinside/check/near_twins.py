@@ -39,24 +39,19 @@ def near_twins(
     counted = Counter(chain.from_iterable(map(set, texts)))
     by_rarity = sorted(counted, key=lambda word: (counted[word], word))
     rank = {word: n for n, word in enumerate(by_rarity)}
-    of_all = share / (1 + share)
     ranked: list[tuple[int, ...]] = []  # the words of each text, each once, the rarest first
-    beyond: list[int] = []  # how many are not among the rarest
+    sizes: list[int] = []
+    least = _Least(share)
     by_rank: dict[int, list[int]] = {}
     for later, words in enumerate(texts):
         ranks = tuple(sorted(set(map(rank.__getitem__, words))))
         size = len(ranks)
-        common = int(share * size)
         ranked.append(ranks)
-        beyond.append(common)
-        rarest = ranks[: size - common]
+        sizes.append(size)
+        rarest = ranks[: size - int(share * size)]
         met = Counter(chain.from_iterable([by_rank[each] for each in rarest if each in by_rank]))
-        # Beyond the rarest words that both have, no more can be common than one of them has left.
-        hopeful = [
-            earlier
-            for earlier, shared in met.items()
-            if shared + max(common, beyond[earlier]) > of_all * (size + len(ranked[earlier]))
-        ]
+        need = least[size]
+        hopeful = [earlier for earlier, shared in met.items() if shared > need[sizes[earlier]]]
         for earlier in sorted(hopeful):
             if overlap(ranked[earlier], ranks) > share and fits(earlier, later):
                 yield earlier, later
@@ -64,3 +59,27 @@ def near_twins(
         else:
             for each in rarest:
                 by_rank.setdefault(each, []).append(later)
+
+
+class _Least(dict[int, dict[int, float]]):
+    """By the sizes of two texts: more of the rarest words than this must be in both.
+
+    Beyond the rarest words of both, no more can be common than one of them has left.
+    """
+
+    def __init__(self, share: float) -> None:
+        self.share = share
+
+    def __missing__(self, size: int) -> dict[int, float]:
+        found = self[size] = _LeastBeside(self.share, size)
+        return found
+
+
+class _LeastBeside(dict[int, float]):
+    def __init__(self, share: float, size: int) -> None:
+        self.share, self.size = share, size
+
+    def __missing__(self, other: int) -> float:
+        asked = self.share / (1 + self.share) * (self.size + other)
+        found = self[other] = asked - int(self.share * max(self.size, other))
+        return found

@@ -31,14 +31,16 @@ def check_options_not_parallel(checked: Checked) -> Iterator[Finding]:
     for read in checked.items:
         if len(read.options) < 3:
             continue
-        texts = [each.text for each in read.options]
-        begin = [text[:1].islower() for text in texts]
-        end = [text[-1:] in _STOPS for text in texts]
-        doing = [words is not None and _is_doing(each, words) for each in read.options]
-        for what, marks in (("begins", begin), ("begins", doing), ("ends", end)):
-            if 1 in (sum(marks), len(marks) - sum(marks)):
-                odd = marks.index(sum(marks) == 1)
-                yield _finding(read, read.options[odd], what)
+        for what, marks in (
+            ("begins", [each.text[:1].islower() for each in read.options]),
+            ("begins", [words is not None and _is_doing(each, words) for each in read.options]),
+            ("ends", [each.text.endswith(_STOPS) for each in read.options]),
+        ):
+            odd = marks.count(not marks[0])  # how many are not as the first one
+            if odd == 1:
+                yield _finding(read, read.options[marks.index(not marks[0])], what)
+            elif odd == len(marks) - 1:
+                yield _finding(read, read.options[0], what)
 
 
 def _finding(read: ReadItem, option: ReadOption, what: str) -> Finding:
