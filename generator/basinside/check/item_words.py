@@ -92,7 +92,11 @@ _ENGLISH: Final = ItemWords(
     names_others_with=frozenset("above below option options answer answers b c d e f".split()),
     none_of_these=_any("(?:none|all|any|neither|both) of (?:these|them|those)", "none", "all"),
     negatives=frozenset("not no except never least without incorrect cannot nor neither".split())
-    | frozenset({"don't", "doesn't", "isn't", "aren't", "can't", "won't", "mustn't", "shouldn't"}),
+    | frozenset(
+        f"{word}{sign}t"
+        for word in "don doesn isn aren can won mustn shouldn didn".split()
+        for sign in "'’"
+    ),
     absolutes=frozenset("always never only all none every must".split()),
     harmless=_any("(?:not )?at all", "above all", "all right", "all the same"),
     vague=frozenset("usually often sometimes mostly generally frequently rarely".split()),

@@ -40,19 +40,20 @@ def numbers_in(text: str, words: ItemWords | None) -> Numbers | None:
     """Return the number or range that a text is, or None when it is anything else."""
     if _DIGITS.isdisjoint(text) or text.count(" ") >= _MOST_WORDS:
         return None
-    flat = text.strip().rstrip(".").casefold()
+    flat = text.strip().rstrip(".")
     if flat[:1] in _DIGITS and flat.count(" ") < _MOST_OF_ONE:
         plain = _amount(flat)
         if plain:
             return Numbers(plain[0], plain[1], plain[1])
     if words is None:
         return None
+    small = flat.lower()  # units keep their capitals
     for said, sign in words.ranges.items():
-        if flat.startswith(said):
-            return _ranged(_amount(flat.removeprefix(said).strip()), sign)
+        if small.startswith(said):
+            return _ranged(_amount(flat[len(said) :].strip()), sign)
     for said, sign in words.after_ranges.items():
-        if flat.endswith(said):
-            return _ranged(_amount(flat.removesuffix(said).strip()), sign)
+        if small.endswith(said):
+            return _ranged(_amount(flat[: -len(said)].strip()), sign)
     parts = words.to.split(flat)
     if len(parts) == 2:
         return _between(*parts)
