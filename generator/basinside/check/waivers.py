@@ -7,13 +7,14 @@ say they are about it. A rule of level ``never`` cannot be waived, nor can a pro
 from __future__ import annotations
 
 import difflib
-from collections.abc import Iterable, Iterator, Mapping
+from collections.abc import Iterable, Mapping
 from datetime import date
 from typing import NamedTuple
 
 from basinside.check.rule import Finding, Found, Rule
 from basinside.model.content import Content
 from basinside.model.entry import Waivable, Waiver
+from basinside.model.waived import waived
 from basinside.problem import Level, Place, Problem, one_line
 
 
@@ -32,39 +33,8 @@ class WaiverAt(NamedTuple):
 
 
 def all_waivers(content: Content) -> tuple[WaiverAt, ...]:
-    """Return every waiver with where it stands, in the order of the kinds of entry.
-
-    A variant shares what it does not write itself with its sibling, so that a waiver at a shared
-    part is named once.
-    """
-    found: dict[tuple[str, tuple[str | int, ...]], WaiverAt] = {}
-    for owner in _waivable(content):
-        for waiver in owner.waive:
-            place = waiver.place
-            found.setdefault((place.file, place.path), WaiverAt(waiver, owner.place, owner))
-    return tuple(found.values())
-
-
-def _waivable(content: Content) -> Iterator[Waivable]:
-    if content.handbook is not None:
-        yield content.handbook
-    yield from content.sources.values()
-    yield from content.equipment.values()
-    yield from content.figures.values()
-    yield from content.agents.values()
-    yield from content.routes.values()
-    yield from content.incidents.values()
-    for instrument in content.instruments.values():
-        yield instrument
-        yield from instrument.parts
-    for procedure in content.procedures.values():
-        yield procedure
-        for _, step in procedure.steps:
-            yield step
-    for asked in content.items():
-        yield asked.item
-    yield from content.assessments.values()
-    yield from content.observations.values()
+    """Return every waiver with where it stands, in the order of the kinds of entry."""
+    return tuple(WaiverAt(each.waiver, each.owner.place, each.owner) for each in waived(content))
 
 
 def apply_waivers(

@@ -67,6 +67,18 @@ class Content:
             return self._asked
         return tuple(each for each in self._asked if each.pool == pool)
 
+    def asked_about(self, pool: str) -> Mapping[str, tuple[AskedItem, ...]]:
+        """Return the items of a pool by what they are about or rest on.
+
+        Keys are as ``about:`` writes them: ``procedure/step`` for a step, an id for an entry.
+        """
+        found: dict[str, list[AskedItem]] = {}
+        for asked in self.items(pool):
+            rests_on = asked.item.rests_on
+            for about in dict.fromkeys((*asked.item.about, *(rests_on.steps if rests_on else ()))):
+                found.setdefault(about, []).append(asked)
+        return {about: tuple(several) for about, several in found.items()}
+
     @cached_property
     def _asked(self) -> tuple[AskedItem, ...]:
         return tuple(each for questions in self.questions for each in _asked_in(questions))

@@ -27,7 +27,7 @@ def check_safety_step_untested(checked: Checked) -> Iterator[Finding]:
     handbook = checked.content.handbook
     if handbook is None:
         return
-    asked = _asked(checked)
+    asked = checked.content.asked_about("assessment")
     for name, whole in checked.derived.procedures.items():
         if not any(line.knowledge for line in lines_for(handbook, (name,))):
             continue
@@ -39,13 +39,3 @@ def check_safety_step_untested(checked: Checked) -> Iterator[Finding]:
                     f"no assessment item is about the safety step {step.step} of {name}",
                     also=(whole.procedure.place,),
                 )
-
-
-def _asked(checked: Checked) -> set[str]:
-    """Return what the items of the assessment pool are about and rest on."""
-    found: set[str] = set()
-    for each in checked.content.items("assessment"):
-        found.update(each.item.about)
-        if each.item.rests_on is not None:
-            found.update(each.item.rests_on.steps)
-    return found
