@@ -14,6 +14,8 @@ WETS: Final[frozenset[Action]] = frozenset({"wet", "soak", "clean", "rinse"})
 WETS_AS_LEVEL: Final = frozenset({"boiling", "chemical"})
 """Kinds of route out of which the parts come dripping."""
 
+THROUGH_WRAP: Final = frozenset({"steam", "dry heat"})
+
 
 def before_level(each: Sound) -> tuple[PlacedStep, ...]:
     """Return the steps before the first that gives the level; all of them when none does."""
@@ -44,15 +46,24 @@ def first_pack(each: Sound) -> PlacedStep | None:
     return next((placed for placed in each.whole.steps if placed.step.action == "pack"), None)
 
 
-def pack_for_level(each: Sound) -> PlacedStep | None:
-    """Return the step that packs the parts in which they get their level, or None."""
+def pack_before_level(each: Sound) -> PlacedStep | None:
+    """Return the step that packs the parts before their level, rightly or not, or None."""
     pack, given = first_pack(each), each.level_steps
     return pack if pack is not None and given and pack.number < given[0].number else None
 
 
+def pack_for_level(each: Sound) -> PlacedStep | None:
+    """Return the step that packs the parts for a level given in the pack, or None.
+
+    A pack that goes into a bath is told by soiled-clean-processed.
+    """
+    through = each.route.wrapped or each.route.kind in THROUGH_WRAP
+    return pack_before_level(each) if through else None
+
+
 def bare_after_level(each: Sound) -> bool:
     """Return whether parts disinfected highly or sterilized lie open to hands and air."""
-    return at_least(each.level, "high-level disinfection") and pack_for_level(each) is None
+    return at_least(each.level, "high-level disinfection") and pack_before_level(each) is None
 
 
 def with_level(each: Sound) -> str:

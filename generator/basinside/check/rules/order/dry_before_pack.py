@@ -5,7 +5,7 @@ from __future__ import annotations
 from collections.abc import Iterator
 
 from basinside.check.checked import Checked
-from basinside.check.course import at_step, first_pack, wet_at
+from basinside.check.course import at_step, first_pack, pack_for_level, wet_at
 from basinside.check.rule import Finding, rule
 from basinside.problem import Level
 
@@ -23,7 +23,9 @@ def check_dry_before_pack(checked: Checked) -> Iterator[Finding]:
     """
     for each in checked.sound:
         pack = first_pack(each)
-        if pack is not None and pack.before != "soiled" and wet_at(each, pack):
+        if pack is None or (pack.before != "processed" and pack is not pack_for_level(each)):
+            continue  # packed too soon is told by soiled-clean-processed
+        if pack.before != "soiled" and wet_at(each, pack):
             yield at_step(
                 each,
                 pack,

@@ -5,7 +5,7 @@ from __future__ import annotations
 from collections.abc import Iterator
 
 from basinside.check.checked import Checked
-from basinside.check.course import at_step, first_pack, wet_at
+from basinside.check.course import after_level, at_step, first_pack, wet_at
 from basinside.check.rule import Finding, rule
 from basinside.problem import Level
 
@@ -25,7 +25,8 @@ def check_dry_before_store(checked: Checked) -> Iterator[Finding]:
     for each in checked.sound:
         if first_pack(each) is not None:
             continue  # what went wet into its pack is told there
-        store = next((one for one in each.whole.steps if one.step.action == "store"), None)
+        after = after_level(each) if each.level_steps else each.whole.steps
+        store = next((placed for placed in after if placed.step.action == "store"), None)
         if store is not None and wet_at(each, store):
             yield at_step(
                 each,

@@ -16,6 +16,7 @@ TOUCHES: Final[frozenset[Action]] = frozenset(
     {"rinse", "unload", "dry", "wipe", "count", "take apart", "lubricate", "assemble", "test"}
 )
 """What puts hands or tools to the parts themselves."""
+HANDS: Final[frozenset[Action]] = frozenset({"wash hands", "take off"})
 GRIPS: Final[frozenset[Action]] = TOUCHES - {"dry", "count"}
 """What cannot be done without holding a part."""
 GLOVES: Final[frozenset[Worn]] = frozenset({"thin gloves", "waterproof heat gloves"})
@@ -28,9 +29,10 @@ def check_hands_and_tools_after_level(checked: Checked) -> Iterator[Finding]:
     Why: fingers, heavy gloves and forceps from the cupboard put back what the bath or the boiling
     took off; nobody does the level again.
     Between the last step with soiled parts or heavy gloves and the first touch after the level
-    comes `action: wash hands`. Steps that hold a part after the level name gloves, or a tool in
-    `with` that is `processed: yes` among the equipment; every tool in their `with` is. Parts that
-    lie in a pack are safe in it, and low-level disinfection asks for clean hands only.
+    comes `action: wash hands`; gloves that only come off are not enough. Steps that hold a part
+    after the level name gloves, or a tool in `with` that is `processed: yes` among the equipment;
+    every tool in their `with` is. Parts that lie in a pack are safe in it, and low-level
+    disinfection asks for clean hands only.
     Bad: expose, lift out with the wash-side forceps, assemble in heavy gloves.
     Good: expose, wash hands, lift out with boiled forceps, assemble in new thin gloves.
     Source: IARC, Reference manual for screening, 2005, appendix C (forceps that take items out
@@ -47,7 +49,7 @@ def _hands(each: Sound) -> Iterator[Finding]:
     """Yield a finding where the first touch after the level comes with dirty hands."""
     after = after_level(each)
     touch = next((placed for placed in after if _touches(placed)), None)
-    if touch is None:
+    if touch is None or not _hands_done(each, touch):
         return
     washed = True
     for placed in each.whole.steps[: touch.number - 1]:
@@ -63,6 +65,20 @@ def _hands(each: Sound) -> Iterator[Finding]:
             " were not washed after the soiled parts",
             "Put a step with “action: wash hands” before it.",
         )
+
+
+def _hands_done(each: Sound, touch: PlacedStep) -> bool:
+    """Return whether gloves came off or hands were washed at all since the cleaning.
+
+    Where they never were, hand-hygiene-and-ppe-off says so.
+    """
+    done = True
+    for placed in each.whole.steps[: touch.number - 1]:
+        if placed.step.action == "clean":
+            done = False
+        elif placed.step.action in HANDS:
+            done = True
+    return done
 
 
 def _touches(placed: PlacedStep) -> bool:

@@ -5,7 +5,13 @@ from __future__ import annotations
 from collections.abc import Iterator
 
 from basinside.check.checked import Checked, Sound
-from basinside.check.course import at_procedure, at_step, cleaned_at, pack_for_level
+from basinside.check.course import (
+    at_procedure,
+    at_step,
+    cleaned_at,
+    pack_before_level,
+    pack_for_level,
+)
 from basinside.check.rule import Finding, rule
 from basinside.check.saying import listed
 from basinside.model.derived import PlacedStep
@@ -37,6 +43,7 @@ def _uncounted(each: Sound) -> Iterator[Finding]:
     counts = [placed.number for placed in each.whole.steps if placed.step.action == "count"]
     cleaned, pack = cleaned_at(each), pack_for_level(each)
     counted_in = any(number < cleaned for number in counts)
+    again = pack_before_level(each) is not None  # in a bath: told by soiled-clean-processed
     if pack is not None:
         again = bool(pack.step.parts) or any(cleaned < number < pack.number for number in counts)
         if not again:
@@ -46,7 +53,7 @@ def _uncounted(each: Sound) -> Iterator[Finding]:
                 f"{each.name} packs in {pack.step.step} what was not counted into the pack",
                 "Name each part in its “parts:”, or count in a step before it.",
             )
-    else:
+    elif not again:
         given = each.level_steps
         again = any(number > (given[-1].number if given else cleaned) for number in counts)
         if not again and counted_in:
