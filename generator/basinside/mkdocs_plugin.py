@@ -81,7 +81,12 @@ class BasinsidePlugin(BasePlugin):  # type: ignore[type-arg, no-untyped-call]
                 root, memory=self.memory if self.preview else None, before=self.before
             )
         except pipeline.FolderError as error:
-            raise PluginError(str(error)) from None
+            if self.last_good is None:
+                raise PluginError(str(error)) from None
+            self.problems = (pipeline.folder_problem(root, error),)
+            self._say()
+            self.now = self.last_good
+            return config
         self.before = clinic if self.preview else None
         self.problems = pipeline.place_problems(clinic)
         self._say()
@@ -102,16 +107,15 @@ class BasinsidePlugin(BasePlugin):  # type: ignore[type-arg, no-untyped-call]
         if self.now is None:
             return
         stopped = any(each.problem.stops for each in self.problems)
-        banners = pipeline.problem_banners(self.problems) if self.preview and stopped else ()
         self.theme = theme = pipeline.open_theme(self.theme)
         if stopped and self.last_good is None:
-            yield from pipeline.problem_files(self.now, theme, banners)
+            yield from pipeline.problem_files(self.now, theme, self.problems)
             return
         yield from pipeline.handbook_files(
             self.now,
             theme,
-            memory=self.page_memory if self.preview and not banners else None,
-            banners=banners,
+            memory=self.page_memory if self.preview else None,
+            problems=self.problems if self.preview else (),
             preview=self.preview,
         )
 

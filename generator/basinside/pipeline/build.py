@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Callable, Iterator, Mapping
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from datetime import date
 from functools import partial
 from pathlib import Path
@@ -21,11 +21,11 @@ from basinside.load.marked_yaml import locate
 from basinside.load.memory import Memory
 from basinside.model.content import Content
 from basinside.model.derived import Derived
-from basinside.problem import Place, Placed, Problem, any_stop
+from basinside.problem import Level, Place, Placed, Problem, any_stop, one_line
 from basinside.render.environment import Theme
-from basinside.render.report import problem_banners, report_data, report_lines, summary_line
-from basinside.render.site import Folder, PageMaker, RestsOn, assets, pages, problem_page
-from basinside.render.view_types import BannerView
+from basinside.render.problem_pages import START, page_banners, problem_page
+from basinside.render.report import report_data, report_lines, summary_line
+from basinside.render.site import Folder, PageMaker, RestsOn, assets, pages
 from basinside.seal.codes import word_list
 
 __all__ = [
@@ -38,10 +38,10 @@ __all__ = [
     "all_ids",
     "check_site_folder",
     "explain",
+    "folder_problem",
     "handbook_files",
     "open_theme",
     "place_problems",
-    "problem_banners",
     "problem_files",
     "read_clinic",
     "report_data",
@@ -143,6 +143,18 @@ def place_problems(clinic: Clinic) -> tuple[Placed, ...]:
     return tuple(sorted(placed, key=lambda each: each.order))
 
 
+def folder_problem(root: Path, error: FolderError) -> Placed:
+    """Return what kept a folder from being read as a problem of the file that is named first."""
+    named, colon, said = str(error).partition(": ")
+    path = Path(named)
+    inside = path.is_relative_to(root)
+    file = path.relative_to(root).as_posix() if inside else named
+    place = Place(file if colon else "content")
+    message = one_line(said if colon else named)
+    problem = Problem(place=place, rule="file-unreadable", level=Level.NEVER, message=message)
+    return Placed(problem=problem, line=1, column=1)
+
+
 class PageMemory:
     """The pages made last time, with the objects each was made from.
 
@@ -192,19 +204,29 @@ def handbook_files(
     theme: Theme,
     *,
     memory: PageMemory | None = None,
-    banners: tuple[BannerView, ...] = (),
+    problems: tuple[Placed, ...] = (),
     preview: bool = False,
 ) -> Iterator[Made]:
-    """Yield every file of the handbook folder; each is made only when it is asked for."""
+    """Yield every file of the handbook folder; each is made only when it is asked for.
+
+    Args:
+        clinic: the clinic; under preview the last that nothing stopped.
+        theme: the theme.
+        memory: the pages made before.
+        problems: what the pages say is to be mended, each on the page it concerns.
+        preview: whether this is shown while somebody writes.
+    """
     folder = Folder(
         content=clinic.content,
         derived=clinic.derived,
         theme=theme,
         trust=_trust(clinic.raw),
         rules=page_rules(word_list()),
-        banners=banners,
         preview=preview,
     )
+    if problems:
+        paths = {maker.path for maker in pages(folder)}
+        folder = replace(folder, banners=page_banners(problems, clinic.content, paths))
     if memory:
         memory.begin()
     for maker in pages(folder):
@@ -222,12 +244,9 @@ def _remembered(maker: PageMaker, memory: PageMemory) -> str:
     return text
 
 
-def problem_files(clinic: Clinic, theme: Theme, banners: tuple[BannerView, ...]) -> Iterator[Made]:
+def problem_files(clinic: Clinic, theme: Theme, problems: tuple[Placed, ...]) -> Iterator[Made]:
     """Yield what preview shows while there is no good edition: the problems, and nothing else."""
-    folder = Folder(
-        content=clinic.content, derived=clinic.derived, theme=theme, banners=banners, preview=True
-    )
-    yield "index.html", partial(problem_page, folder)
+    yield START, partial(problem_page, clinic.derived, theme, problems)
     yield from _asset_files(theme)
 
 

@@ -3,13 +3,11 @@
 from __future__ import annotations
 
 from collections.abc import Iterable, Sequence
-from typing import Any, Final
+from typing import Any
 
 from basinside.problem import Level, Placed
-from basinside.render.view_types import BannerView, StartView, plain
+from basinside.render.view_types import StartView, plain
 from basinside.render.wording import _, n_
-
-MOST_BANNERS: Final = 20
 
 
 def report_lines(placed: Iterable[Placed], *, everything: bool = False) -> list[str]:
@@ -49,23 +47,6 @@ def report_data(placed: Iterable[Placed]) -> list[dict[str, Any]]:
         }
         for each in sorted(placed, key=lambda each: each.order)
     ]
-
-
-def problem_banners(placed: Sequence[Placed]) -> tuple[BannerView, ...]:
-    """Return the problems as the top of a previewed page shows them."""
-    stops = [each for each in placed if each.problem.stops]
-    shown = [
-        BannerView(
-            kind="problem",
-            word=_("To mend"),
-            text=plain(str(each)),
-        )
-        for each in stops[:MOST_BANNERS]
-    ]
-    if len(stops) > MOST_BANNERS:
-        more = n_("and one more problem", "and {n} more problems", len(stops) - MOST_BANNERS)
-        shown.append(BannerView(kind="problem", word=_("To mend"), text=plain(more)))
-    return tuple(shown)
 
 
 def problem_view() -> StartView:

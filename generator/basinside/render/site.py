@@ -12,8 +12,7 @@ from basinside.model.derived import Derived, WholeProcedure
 from basinside.model.entry import Waiver
 from basinside.render.environment import Theme, inline_json
 from basinside.render.paper_pages import paper_pages
-from basinside.render.report import problem_view
-from basinside.render.view_types import BannerView
+from basinside.render.problem_pages import NO_BANNERS, PageBanners
 from basinside.render.views.amounts import amounts_data, amounts_view
 from basinside.render.views.chemicals import agent_view, agents_view
 from basinside.render.views.choices import choices_view
@@ -69,7 +68,7 @@ class Folder:
     theme: Theme
     trust: Mapping[str, Any] | None = None
     rules: Mapping[str, Any] | None = None
-    banners: tuple[BannerView, ...] = ()
+    banners: PageBanners = NO_BANNERS
     preview: bool = False
 
 
@@ -145,6 +144,7 @@ class _Book:
     ) -> PageMaker:
         """Return one page, which is made when it is asked for."""
         folder = self.folder
+        problems = folder.banners.on(path)
 
         def make() -> str:
             spot = Spot(desk=self.desk, path=path)
@@ -155,7 +155,7 @@ class _Book:
                 view.title,
                 section=section,
                 data=_with_phrases(data(spot) if data else {}, timers=timers),
-                banners=(*folder.banners, *waived_banners(spot, waived)),
+                banners=(*problems, *waived_banners(spot, waived)),
                 panel=panel,
                 more_scripts=more_scripts,
                 timers=timers,
@@ -163,7 +163,7 @@ class _Book:
             )
             return folder.theme.page(view, chrome)
 
-        return PageMaker(path=path, rests_on=(self.shared, *rests_on), make=make)
+        return PageMaker(path=path, rests_on=(self.shared, problems, *rests_on), make=make)
 
 
 def _instruments(book: _Book) -> Iterator[PageMaker]:
@@ -378,15 +378,6 @@ def _led_back_to(content: Content, asked: list[AskedItem]) -> tuple[object, ...]
         *(content.instrument_of(each) for each in procedures),
         *(content.instruments.get(name) for name in about),
     )
-
-
-def problem_page(folder: Folder) -> str:
-    """Return the page that preview shows while there is no good edition to show."""
-    desk = Desk(content=Content(), derived=folder.derived, theme=folder.theme)
-    spot = Spot(desk=desk, path="index.html")
-    view = problem_view()
-    chrome = chrome_view(spot, view.title, banners=folder.banners, preview=folder.preview)
-    return folder.theme.page(view, chrome)
 
 
 def assets(theme: Theme) -> dict[str, str]:

@@ -68,7 +68,7 @@ def chrome_view(
         frame,
         title=title if title == site else _("{title} · {site}").format(title=title, site=site),
         scripts=tuple(map(spot.link, (script, *more_scripts))),
-        banners=(*frame.banners, *banners),
+        banners=tuple(sorted((*frame.banners, *banners), key=lambda each: each.kind != "problem")),
         panel="capability" if panel else "",
         timers=timers,
         up=spot.up,
