@@ -58,7 +58,7 @@ def test_what_is_written_well_is_read_without_a_word() -> None:
         ("    unsafe: below", "    unsafe: belwo",
          "43:15: unsafe: “belwo” is not a word of the list. Did you mean “below”? [unknown-word]"),
         ("right: {figure: bath.hold, times: 2}", "right: two",
-         ('41:14: right is “two”: Begin with the number in figures, as in "20 min", not'
+         ('41:14: right cannot be “two”. Begin with the number in figures, as in "20 min", not'
           ' "two". [bad-value]')),
         ("right: {figure: bath.hold, times: 2}", "right: {figure: bath.hold, tims: 2}",
          "41:40: there is no key “tims” here. Did you mean “times”? [unknown-key]"),

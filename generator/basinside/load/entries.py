@@ -67,8 +67,8 @@ def _translate(model: type[BaseModel], data: Any, file: str, error: Any) -> Prob
     if kind == "string_pattern_mismatch":
         return _problem(place, "bad-id", *_bad_pattern(given, pattern, in_list=in_list))
     if kind == "value_error":
-        why = error["ctx"]["error"]
-        return _problem(place, "bad-value", f"{shown(name)} is “{given}”: {shown(str(why), 300)}")
+        why = shown(str(error["ctx"]["error"]), 300)
+        return _problem(place, "bad-value", f"{shown(name)} cannot be “{given}”", why)
     if kind == "string_too_long":
         return _problem(place, "bad-value", f"{name} is longer than a note may be; shorten it")
     if kind == "string_too_short":
