@@ -9,8 +9,10 @@ import pytest
 from hypothesis import HealthCheck, given, settings
 from hypothesis import strategies as st
 
-from basinside.problem import any_stop
-from tests.check.clinic import CLOSED, Looked, base_files, closed, closed_edition, look_at
+from basinside.check.explain import FORM_IDS
+from basinside.problem import Problem, any_stop
+from tests.check.clinic import look_at
+from tests.plain.clinic import CLOSED, Looked, base_files, closed, closed_edition
 
 ROUNDS = 250  # random mutations; about 4 s
 AGAIN = "content/procedures/again-soak.yaml"
@@ -93,6 +95,11 @@ def assert_only_lines(files: Mapping[str, bytes]) -> Looked:
     return looked
 
 
+def of_form(looked: Looked) -> list[Problem]:
+    """Return what reading itself objected to; the plain clinic breaks many a rule anyway."""
+    return [each for each in looked.problems if each.rule in FORM_IDS]
+
+
 def test_the_clinic_that_is_spoiled_is_good() -> None:
     assert look_at(whole_clinic(), rules=False).lines == []
 
@@ -105,7 +112,7 @@ def test_a_file_of(name: str, ending: str) -> None:
             continue
         files = whole_clinic()
         files[file] = TEXTS[name]
-        assert any_stop(assert_only_lines(files).problems)
+        assert any_stop(of_form(assert_only_lines(files)))
 
 
 @pytest.mark.parametrize("mark", [b"", b"\xef\xbb\xbf"])
@@ -139,7 +146,7 @@ def test_variants_in_a_circle_are_lines() -> None:
         text = f"instrument: {one}\nvariant_of: {other}\nname: V\n"
         files[f"content/instruments/{one}.yaml"] = text.encode()
     assert_only_lines(files)
-    assert any_stop(look_at(files).problems)
+    assert any_stop(of_form(look_at(files)))
 
 
 def seeded(number: int) -> random.Random:
