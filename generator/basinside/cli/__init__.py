@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import click
+from click.exceptions import NoArgsIsHelpError
 
 from basinside.cli.amounts import amount
 from basinside.cli.author import AUTHOR_COMMANDS
@@ -10,6 +11,7 @@ from basinside.cli.demo import demo, new
 from basinside.cli.desk import DESK_COMMANDS
 from basinside.cli.editions import changes, edition, schemas
 from basinside.cli.listed import Listed
+from basinside.cli.plain_words import plainer
 from basinside.cli.prints import print_command
 from basinside.cli.where import where
 from basinside.pipeline.build import FolderError
@@ -23,6 +25,10 @@ class Plain(Listed):
         """Run a command."""
         try:
             return super().invoke(ctx)
+        except NoArgsIsHelpError:
+            raise
+        except click.UsageError as error:
+            raise plainer(error) from None
         except FolderError as error:
             click.echo(str(error), err=True)
             ctx.exit(2)

@@ -23,7 +23,10 @@ def where(written: str, folder: Path, as_json: bool) -> None:
     part (instrument/part), a chemical, a source, a question, a vessel, a rule, or of anything else
     that has an id. An id of several kinds lists each.
     """
-    answer = pipeline.where_used(folder, written.strip())
+    asked = written.strip(" {}[]“”\"'")
+    if not asked:
+        raise click.UsageError("Name an id, such as boil.hold.")
+    answer = pipeline.where_used(folder, asked)
     if as_json:
         say(json.dumps(pipeline.told_to_a_tool(answer), ensure_ascii=False, indent=1))
     else:

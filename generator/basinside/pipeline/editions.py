@@ -194,6 +194,10 @@ def _side(root: Path, name: str) -> Side:
 
 
 def _edition_file(path: Path) -> Side:
+    if path.suffix.lower() != ".json":
+        raise RefusedError(
+            f"{path}: this is no closed edition; those are .json files in content/editions."
+        )
     try:
         ClosedEdition.model_validate(document := read_object(path))
     except ValidationError:

@@ -20,7 +20,7 @@ def read_revision(root: Path, revision: str) -> dict[str, bytes] | str:
     if git is None:
         return "git is not installed here"
     if _run(git, root, ["rev-parse", "--git-dir"]) is None:
-        return f"{root} is in no git repository"
+        return "the clinic's folder is in no git repository"
     asked = ["rev-parse", "--verify", "--quiet", "--end-of-options", f"{revision}^{{commit}}"]
     found = _run(git, root, asked)
     if found is None:

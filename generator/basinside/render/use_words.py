@@ -193,6 +193,8 @@ def _at(used: Used) -> str:
 
 def unknown_id_lines(written: str, near: Sequence[Meant]) -> list[str]:
     """Return that nothing has an id, and the nearest of every kind."""
+    if written.endswith((".yaml", ".yml")):
+        return [_("“{id}” is a file; ask for an id that stands in it.").format(id=written)]
     if not near:
         return [
             _("Nothing is called “{id}” in this clinic's files.").format(id=written),
