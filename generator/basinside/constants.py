@@ -50,3 +50,7 @@ RECORD_TERMS: Final = (
 """Members of a record that neither of the two contexts knows; a third maps them to urn:uuid."""
 RECORD_TERMS_AS_JSON: Final = frozenset({"scope"})
 """Those of them whose value is an object (JSON-LD 1.1, section 4.2.2, JSON literals)."""
+
+LOOK_UP_AGAIN_DAYS: Final = 2 * 366
+"""Days after which a value is looked up in its source again: two years; nothing published says
+how often (our own)."""

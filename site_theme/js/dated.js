@@ -1,4 +1,4 @@
-/* Shows the banners that only today's date brings out: a built page has no clock. */
+/* Shows what only today's date brings out, banners and single words: a built page has no clock. */
 (function (Basinside) {
   'use strict';
 
@@ -8,6 +8,9 @@
     for (const { anchor, after } of Basinside.page().dated) {
       const banner = document.getElementById(anchor);
       if (banner && today > after) banner.hidden = false;
+    }
+    for (const word of document.querySelectorAll('[data-after]')) {
+      if (word instanceof HTMLElement) word.hidden = !(today > (word.dataset.after || today));
     }
   });
 })(globalThis.Basinside = globalThis.Basinside || {});

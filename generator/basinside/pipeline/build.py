@@ -12,6 +12,7 @@ from typing import Any
 from basinside import files
 from basinside.certify.page_rules import page_rules
 from basinside.check.explain import all_ids, explain
+from basinside.check.rule_cards import rule_cards
 from basinside.check.run import check
 from basinside.derive.everything import derive
 from basinside.files import AUTHORED, FolderError
@@ -222,6 +223,7 @@ def handbook_files(
         theme=theme,
         trust=_trust(clinic.raw),
         rules=page_rules(word_list()),
+        rule_cards=rule_cards(),
         preview=preview,
     )
     if problems:

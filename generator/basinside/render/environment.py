@@ -43,6 +43,8 @@ def prose(spans: Iterable[SpanView]) -> Markup:
         text = str(escape(span.text))
         if span.kind == "value":
             text = f'<data value="{escape(span.machine)}">{text}</data>'
+        elif span.kind == "typed":
+            text = f"<code>{text}</code>"
         if span.href:
             kind = ' class="to-value"' if span.kind == "value" else ""
             text = f'<a{kind} href="{escape(span.href)}">{text}</a>'

@@ -5,6 +5,7 @@ from __future__ import annotations
 from collections.abc import Iterator
 from typing import TYPE_CHECKING, Any, Protocol
 
+from basinside.model.entry import Waiver
 from basinside.render.views.phrases import page_phrases
 from basinside.render.views.prints.catalogue import prints
 from basinside.render.views.prints.index import paper_index_view
@@ -24,6 +25,7 @@ class Lists(Protocol):
         *,
         section: str = "",
         data: Any = None,
+        waived: tuple[Waiver, ...] = (),
         rests_on: Any = (),
     ) -> PageMaker:
         """Return the page, made when it is asked for."""

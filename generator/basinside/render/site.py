@@ -10,17 +10,15 @@ from typing import Any
 from basinside.model.content import AskedItem, Content
 from basinside.model.derived import Derived, WholeProcedure
 from basinside.model.entry import Waiver
+from basinside.model.rule_card import RuleCard
 from basinside.render.environment import Theme, inline_json
 from basinside.render.paper_pages import paper_pages
 from basinside.render.problem_pages import NO_BANNERS, PageBanners
+from basinside.render.reference_pages import reference_pages, view_about
 from basinside.render.views.amounts import amounts_data, amounts_view
-from basinside.render.views.chemicals import agent_view, agents_view
-from basinside.render.views.choices import choices_view
 from basinside.render.views.chrome import chrome_view, waived_banners
-from basinside.render.views.incidents import incidents_view
 from basinside.render.views.instrument import instrument_view
 from basinside.render.views.learning import examine_view, observation_sheet_view, start_view
-from basinside.render.views.look_up import reference_view
 from basinside.render.views.phrases import page_phrases
 from basinside.render.views.procedure import procedure_view
 from basinside.render.views.procedure_index import procedure_index_view
@@ -30,16 +28,10 @@ from basinside.render.views.self_tests import (
     self_test_index_view,
     self_test_view,
 )
-from basinside.render.views.sources import sources_view
 from basinside.render.views.spot import Desk, Spot
 from basinside.render.views.timers import timers_data
 from basinside.render.views.today import today_view
 from basinside.render.views.today_data import today_data
-from basinside.render.views.trade_words import words_view
-from basinside.render.views.trainer import trainer_view
-from basinside.render.views.values import values_view
-from basinside.render.views.visit import visit_view
-from basinside.render.views.ways import ways_view
 from basinside.render.wording import _
 
 SEARCH_INDEX = "assets/search-index.js"
@@ -61,13 +53,18 @@ class PageMaker:
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class Folder:
-    """What a folder is made of besides the model."""
+    """What a folder is made of besides the model.
+
+    ``rules`` are the tables by which its page examines records, ``rule_cards`` the rules that
+    the check holds it to.
+    """
 
     content: Content
     derived: Derived
     theme: Theme
     trust: Mapping[str, Any] | None = None
     rules: Mapping[str, Any] | None = None
+    rule_cards: tuple[RuleCard, ...] = ()
     banners: PageBanners = NO_BANNERS
     preview: bool = False
 
@@ -95,7 +92,7 @@ def pages(folder: Folder) -> Iterator[PageMaker]:
         )
     yield from paper_pages(book.desk, book.page, book.everything)
     yield from _self_tests(book)
-    yield from _reference(book)
+    yield from reference_pages(book.desk, book.page, book.everything)
     yield book.page(
         "examine.html",
         examine_view,
@@ -120,7 +117,12 @@ class _Book:
         content = folder.content
         self.folder = folder
         self.content = content
-        self.desk = Desk(content=content, derived=folder.derived, theme=folder.theme)
+        self.desk = Desk(
+            content=content,
+            derived=folder.derived,
+            theme=folder.theme,
+            rule_cards=folder.rule_cards,
+        )
         self.shared = (
             folder.theme,
             bool(content.procedures),  # what the navigation names
@@ -171,7 +173,7 @@ def _instruments(book: _Book) -> Iterator[PageMaker]:
     for name, instrument in content.instruments.items():
         yield book.page(
             f"instruments/{name}.html",
-            _view(instrument_view, instrument),
+            view_about(instrument_view, instrument),
             section="procedures",
             rests_on=(
                 (
@@ -194,7 +196,7 @@ def _procedures(book: _Book) -> Iterator[PageMaker]:
         alike = instrument.look_alikes if instrument else ()
         yield book.page(
             f"procedures/{name}.html",
-            _view(procedure_view, book.desk.whole(name)),
+            view_about(procedure_view, book.desk.whole(name)),
             section="procedures",
             data=partial(_timers_json, book.desk.whole(name)),
             rests_on=(
@@ -207,7 +209,7 @@ def _procedures(book: _Book) -> Iterator[PageMaker]:
             continue
         yield book.page(
             f"print/observation-{name}.html",
-            _view(observation_sheet_view, book.folder.derived.checklists[name]),
+            view_about(observation_sheet_view, book.folder.derived.checklists[name]),
             section="procedures",
             waived=observation.waive if observation else (),
             rests_on=((procedure, instrument, observation),),
@@ -239,7 +241,7 @@ def _self_tests(book: _Book) -> Iterator[PageMaker]:
     for topic, asked in topics.items():
         yield book.page(
             f"self-tests/{topic}.html",
-            _view(self_test_view, topic, asked),
+            view_about(self_test_view, topic, asked),
             section="self-tests",
             waived=tuple(waiver for each in asked for waiver in each.item.waive),
             data=partial(_self_test_json, topic, asked),
@@ -252,42 +254,6 @@ def _self_tests(book: _Book) -> Iterator[PageMaker]:
             section="self-tests",
             rests_on=(content.questions,),
         )
-
-
-def _reference(book: _Book) -> Iterator[PageMaker]:
-    content = book.content
-    everything = book.everything
-    listed = partial(book.page, section="reference")
-    yield listed("reference.html", reference_view)
-    yield listed("values.html", values_view, rests_on=(everything,))
-    yield listed("sources.html", sources_view)
-    if content.choices:
-        yield listed("choices.html", choices_view)
-    if content.routes:
-        yield listed("routes.html", ways_view, rests_on=(everything,))
-    if content.words:
-        yield listed("words.html", words_view)
-    if content.agents:
-        yield listed("agents/index.html", agents_view, rests_on=(everything,))
-    for name, agent in content.agents.items():
-        yield listed(
-            f"agents/{name}.html", _view(agent_view, agent), rests_on=((agent,), everything)
-        )
-    yield listed("trainer.html", trainer_view)
-    yield listed(
-        "visit.html",
-        visit_view,
-        rests_on=(
-            everything,
-            (*content.observations.values(), *content.assessments.values()),
-            content.questions,
-        ),
-    )
-    yield book.page(
-        "incidents.html",
-        incidents_view,
-        waived=tuple(waiver for each in content.incidents.values() for waiver in each.waive),
-    )
 
 
 def _search(book: _Book) -> Iterator[PageMaker]:
@@ -321,10 +287,6 @@ def _with_phrases(data: dict[str, Any], *, timers: bool) -> dict[str, Any]:
     if not timers:
         return data
     return {**data, "phrases": {**data.get("phrases", {}), **page_phrases("timer")["phrases"]}}
-
-
-def _view(view_of: Callable[..., Any], *about: Any) -> Callable[[Spot], Any]:
-    return lambda spot: view_of(spot, *about)
 
 
 def _self_test_json(topic: str, asked: list[AskedItem], spot: Spot) -> dict[str, Any]:

@@ -129,11 +129,13 @@ class WordsView:
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class ReferenceView:
-    """``reference.html``: the way to everything that is looked up."""
+    """``reference.html``: the way to everything that is looked up, and to how it stands."""
 
     title: str
     lead: Prose
     ways_label: str
     ways: tuple[LinkView, ...]
+    standing_heading: str = ""
+    standing: tuple[LinkView, ...] = ()
     more_heading: str = ""
     more: tuple[LinkView, ...] = ()

@@ -19,10 +19,10 @@ class SpanView:
 
     ``text`` is what is read. A ``value`` carries ``machine``, the same quantity in its base unit
     (``1200 s``), and may carry ``href``, the place where the value is explained. A ``link``
-    carries ``href``.
+    carries ``href``. What is ``typed`` is what an author writes in a file.
     """
 
-    kind: Literal["text", "value", "link"] = "text"
+    kind: Literal["text", "value", "link", "typed"] = "text"
     text: str
     machine: str = ""
     href: str = ""
@@ -110,9 +110,25 @@ class DecidedView:
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
+class PastView:
+    """A word that the page's script shows once a day is past: a built page has no clock.
+
+    ``after`` is the last good day, as ``2026-11-20``.
+    """
+
+    word: str
+    after: str
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
 class WaiverView:
-    """A rule that does not hold here, by name: why, who agreed, until when."""
+    """A rule that does not hold here, by name: why, who agreed, until when.
+
+    ``past`` says that it has ended; ``where`` leads to what it is about, where it stands apart.
+    """
 
     word: str
     because: Prose
     facts: tuple[FactView, ...]
+    past: PastView | None = None
+    where: LinkView | None = None

@@ -2,14 +2,10 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterator
-
-from basinside.model.entry import Decided, Waiver
-from basinside.model.equipment import Agent, Incident, Route
-from basinside.model.instrument import Instrument
+from basinside.model.entry import Decided
 from basinside.render.view_types import FactView, SectionView, SpanView, plain
 from basinside.render.views.spot import Spot, day_words, ended, fact
-from basinside.render.views.titles import procedure_title
+from basinside.render.views.waived import placed_waivers
 from basinside.render.wording import _, listed, sentence
 
 
@@ -38,8 +34,8 @@ def decided_sections(spot: Spot) -> tuple[SectionView, ...]:
             "waivers",
             _("Rules that are waived for a while"),
             tuple(
-                fact(where, spot.prose(ended(each.because)), f"{each.rule} · {by_whom(each)}")
-                for where, each in _waivers(spot)
+                fact(where.text, spot.prose(ended(each.because)), f"{each.rule} · {by_whom(each)}")
+                for where, each in placed_waivers(spot)
             ),
             _("Nothing is waived."),
         ),
@@ -100,34 +96,3 @@ def _emergency(spot: Spot) -> tuple[FactView, ...]:
         fact(sentence(each.when), spot.prose(each.do), by_whom(each))
         for each in (handbook.clinic.emergency if handbook else ())
     )
-
-
-def _waivers(spot: Spot) -> Iterator[tuple[str, Waiver]]:
-    """Yield each waiver with where it holds; those of sealed items stay sealed."""
-    content = spot.desk.content
-    if content.handbook:
-        yield from ((content.handbook.title, each) for each in content.handbook.waive)
-    for figure in content.figures.values():
-        yield from ((sentence(figure.is_), each) for each in figure.waive)
-    named: tuple[Agent | Route | Incident | Instrument, ...] = (
-        *content.agents.values(),
-        *content.routes.values(),
-        *content.incidents.values(),
-        *content.instruments.values(),
-    )
-    for one in named:
-        yield from ((one.name, each) for each in one.waive)
-    for instrument in content.instruments.values():
-        for part in instrument.parts:
-            where = f"{instrument.name}: {part.shown_name}"
-            yield from ((where, each) for each in part.waive)
-    for name, procedure in content.procedures.items():
-        title = procedure_title(spot.desk.whole(name))
-        yield from ((title, each) for each in procedure.waive)
-        for _stage, step in procedure.steps:
-            yield from ((f"{title}: {step.step}", each) for each in step.waive)
-    for name, observation in content.observations.items():
-        title = procedure_title(spot.desk.whole(name)) if name in content.procedures else name
-        yield from ((title, each) for each in observation.waive)
-    for asked in content.items("practice"):
-        yield from ((asked.item.item, each) for each in asked.item.waive)

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from basinside.model.waived import waived
 from basinside.model.words import BASES_WITHOUT_SOURCE
 from basinside.render.view_types import LinkView, ReferenceView, plain
 from basinside.render.views.spot import Spot
@@ -17,6 +18,8 @@ def reference_view(spot: Spot) -> ReferenceView:
         ),
         ways_label=_("Look something up"),
         ways=_ways(spot),
+        standing_heading=_("How far to rely on it"),
+        standing=_standing(spot),
         more_heading=_("For other readers"),
         more=(
             LinkView(
@@ -30,6 +33,43 @@ def reference_view(spot: Spot) -> ReferenceView:
                 note=_("Why time and heat belong together, with numbers worked out here."),
             ),
         ),
+    )
+
+
+def _standing(spot: Spot) -> tuple[LinkView, ...]:
+    """Return the ways to what is due, not covered, waived, and to the rules."""
+    number = len(waived(spot.desk.content))
+    return tuple(
+        LinkView(text=text, href=spot.link(href), note=note)
+        for there, text, href, note in (
+            (
+                True,
+                _("What is due"),
+                "due.html",
+                _("Each day on which something is looked at again; what is overdue."),
+            ),
+            (
+                True,
+                _("Coverage map"),
+                "coverage.html",
+                _("Which steps a self-test asks about, which are watched, and the gaps."),
+            ),
+            (
+                True,
+                _("Waivers"),
+                "waivers.html",
+                n_("One rule rests at a place for a while.", "{n} rules rest for a while.", number)
+                if number
+                else _("None: no rule rests anywhere."),
+            ),
+            (
+                spot.desk.rule_cards,
+                _("Rules in force"),
+                "rules/index.html",
+                _("What this handbook is held to each time it is made, and why."),
+            ),
+        )
+        if there
     )
 
 

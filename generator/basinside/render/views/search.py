@@ -11,6 +11,7 @@ from basinside.render.search_index import Entry, Page, search_index
 from basinside.render.view_types import SearchView, plain
 from basinside.render.views.amounts import amount_places
 from basinside.render.views.chrome import navigation
+from basinside.render.views.rules import group_title, groups
 from basinside.render.views.spot import Spot, state
 from basinside.render.views.titles import procedure_title
 from basinside.render.wording import _, sentence
@@ -48,6 +49,7 @@ def _entries(spot: Spot) -> Iterator[Entry]:
     yield from _words(spot)
     yield from _topics(spot)
     yield from _ways_on(spot)
+    yield from _standing(spot)
 
 
 def _said(spot: Spot, *texts: str | None) -> str:
@@ -176,7 +178,7 @@ def _ways_on(spot: Spot) -> Iterator[Entry]:
     called = {
         "today.html": _("what works this shift, which way is open, sterilizer broken, no fuel"),
         "print/index.html": _("print, wall chart, card, log, label, tally, poster"),
-        "reference.html": _("visit, audit, inspection, trainer, sources, waivers"),
+        "reference.html": _("look up, values, chemicals, choices, what is overdue"),
     }
     for section, words, address in navigation(spot):
         if section == "amounts":
@@ -186,6 +188,35 @@ def _ways_on(spot: Spot) -> Iterator[Entry]:
             title=words,
             text=called.get(address, ""),
         )
+
+
+def _standing(spot: Spot) -> Iterator[Entry]:
+    """Yield the pages that say how far the handbook can be relied on, and the rules by group."""
+    called = (
+        ("due.html", _("What is due"), _("overdue, review, look again, expired, dates, calendar")),
+        (
+            "coverage.html",
+            _("Coverage map"),
+            _("gaps, not asked, not watched, self-test, observation, checklist, safety step"),
+        ),
+        ("waivers.html", _("Waivers"), _("waived, exception, not in force, agreed by, ended")),
+        ("sources.html", _("Sources"), _("common practice, from memory, unsourced, document")),
+        ("visit.html", _("For a visit"), _("audit, auditor, inspection, ministry, proof")),
+        ("trainer.html", _("For the trainer"), _("teach, time and heat, steam curve")),
+    )
+    for address, name, words in called:
+        yield Entry(page=Page(href=address, name=name, kind=_("Reference")), title=name, text=words)
+    yield from _rules(spot)
+
+
+def _rules(spot: Spot) -> Iterator[Entry]:
+    if spot.desk.rule_cards:
+        page = Page(href="rules/index.html", name=_("Rules in force"), kind=_("Reference"))
+        yield Entry(page=page, title=page.name, text=_("check, stops, warns, why a build stops"))
+    for name, cards in groups(spot.desk.rule_cards).items():
+        title = _("Rules: {group}").format(group=group_title(name))
+        page = Page(href=f"rules/{name}.html", name=title, kind=_("Rules"))
+        yield Entry(page=page, title=title, text=" ".join(each.rule for each in cards))
 
 
 def _open(questions: Iterable[Any]) -> Iterator[Any]:

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from collections.abc import Mapping
 from dataclasses import dataclass, field
 from functools import cached_property
 from typing import Any
@@ -20,6 +21,7 @@ from basinside.model.entry import FigureRef
 from basinside.model.figure import Figure
 from basinside.model.instrument import Instrument
 from basinside.model.prose import Words, read_prose
+from basinside.model.rule_card import RuleCard
 from basinside.render.environment import Theme
 from basinside.render.view_types import (
     ChromeView,
@@ -44,6 +46,7 @@ class Desk:
     content: Content
     derived: Derived
     theme: Theme
+    rule_cards: tuple[RuleCard, ...] = ()
     values: dict[tuple[str, str, str], SpanView] = field(default_factory=dict)
     sentences: dict[tuple[str, str], Prose] = field(default_factory=dict)
     signs: dict[tuple[str, str], tuple[str, SignView]] = field(default_factory=dict)
@@ -61,6 +64,26 @@ class Desk:
             if questions.title:
                 titles.setdefault(questions.topic, questions.title)
         return titles
+
+    @cached_property
+    def rules(self) -> dict[str, RuleCard]:
+        """The rules by their ids; none where the pages are made without them."""
+        return {each.rule: each for each in self.rule_cards}
+
+    @cached_property
+    def asked_about(self) -> Mapping[str, tuple[AskedItem, ...]]:
+        """The self-tests' items by the step or the entry that they are about."""
+        return self.content.asked_about("practice")
+
+    @cached_property
+    def asked_sentences(self) -> dict[str, str]:
+        """For each sentence of a step that a self-test asks about, the first such step."""
+        found: dict[str, str] = {}
+        for name, whole in self.derived.procedures.items():
+            for placed in whole.steps:
+                if f"{name}/{placed.step.step}" in self.asked_about:
+                    found.setdefault(placed.step.do, f"{name}/{placed.step.step}")
+        return found
 
     @cached_property
     def procedures_with(self) -> dict[str, list[str]]:

@@ -6,7 +6,7 @@ from collections.abc import Iterator
 from pathlib import PurePosixPath
 
 from basinside.model.entry import FigureRef
-from basinside.model.figure import Figure
+from basinside.model.figure import Figure, SourceSays
 from basinside.model.prose import references as prose_references
 from basinside.render.view_types import (
     LinkView,
@@ -16,7 +16,8 @@ from basinside.render.view_types import (
     ValueView,
     plain,
 )
-from basinside.render.views.spot import Spot, day_words, fact, present, state
+from basinside.render.views.decisions import by_whom
+from basinside.render.views.spot import Spot, day_words, ended, fact, present, state
 from basinside.render.views.titles import procedure_title
 from basinside.render.views.waivers import waiver_views
 from basinside.render.wording import _, n_, sentence
@@ -73,7 +74,12 @@ def _value(spot: Spot, name: str, figure: Figure, used: dict[str, list[LinkView]
         is_=spot.prose(state(figure.is_)),
         facts=present(
             fact(_("Source"), spot.basis(figure)),
-            fact(_("The source says"), _source_says(figure)),
+            fact(_("The source says"), _source_says(figure.source_says)),
+            fact(_("The maker says"), _source_says(figure.maker_says)),
+            fact(
+                _("Accepted by"),
+                plain(ended(by_whom(figure.accepted))) if figure.accepted else (),
+            ),
             fact(_("Another view"), spot.prose(figure.other_view)),
             fact(_("Checked"), day_words(figure.checked) if figure.checked else ""),
         ),
@@ -87,8 +93,7 @@ def _value(spot: Spot, name: str, figure: Figure, used: dict[str, list[LinkView]
     )
 
 
-def _source_says(figure: Figure) -> str:
-    says = figure.source_says
+def _source_says(says: SourceSays | None) -> str:
     if says is None:
         return ""
     if says.at_least is not None:

@@ -3,14 +3,11 @@
 from __future__ import annotations
 
 from collections.abc import Iterator
-from typing import Final
 
 from basinside.check.checked import Checked
 from basinside.check.rule import Finding, rule
+from basinside.constants import LOOK_UP_AGAIN_DAYS
 from basinside.problem import Level
-
-LONGEST_DAYS: Final = 2 * 366
-"""Two years; nothing published says how often a value is to be looked up again (our own)."""
 
 
 @rule(level=Level.WARN, dated=True)
@@ -28,7 +25,7 @@ def check_checked_too_long_ago(checked: Checked) -> Iterator[Finding]:
     if today is None:
         return
     for name, figure in checked.content.figures.items():
-        if figure.checked and (today - figure.checked).days > LONGEST_DAYS:
+        if figure.checked and (today - figure.checked).days > LOOK_UP_AGAIN_DAYS:
             yield Finding(
                 figure.place.at("checked"),
                 f"{name} was last looked up on {figure.checked} ({checked.cited(figure.source)})",
