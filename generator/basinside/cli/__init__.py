@@ -7,6 +7,7 @@ from click.exceptions import NoArgsIsHelpError
 
 from basinside.cli.amounts import amount
 from basinside.cli.author import AUTHOR_COMMANDS
+from basinside.cli.coverage import coverage
 from basinside.cli.demo import demo, new
 from basinside.cli.desk import DESK_COMMANDS
 from basinside.cli.editions import changes, edition, schemas
@@ -53,6 +54,7 @@ for _command in (
     edition,
     changes,
     where,
+    coverage,
     *DESK_COMMANDS,
 ):
     main.add_command(_command)
