@@ -67,7 +67,7 @@ def test_yes_and_no_are_words(written: str, meant: bool) -> None:
 @pytest.mark.parametrize("written", ["y", "on", "1", "ja", "yes please"])
 def test_anything_else_is_asked_again(written: str) -> None:
     assert said(QuestionFile, ITEM + f"    critical: {written}\n") == [
-        (("items", 0, "critical"), f"critical is “{written}”: write yes or no", "")
+        (("items", 0, "critical"), f"critical cannot be “{written}”", "Write yes or no.")
     ]
 
 
@@ -127,10 +127,10 @@ blueprint: {topics: {cleaning: 130 %}}
 """
     assert [each[1] for each in said(Assessment, text)] == [
         "title must be a sentence or a word, not keys or a list",
-        "version is “two”: write a whole number",
+        "version cannot be “two”",
         "items has the wrong shape",
         "pass must be keys with values, not a sentence or a list",
-        "cleaning is “130 %”: write a share of the whole as 20 %",
+        "cleaning cannot be “130 %”",
     ]
 
 

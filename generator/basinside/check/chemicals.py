@@ -7,7 +7,7 @@ from typing import Final
 from basinside.check.checked import Checked, Sound
 from basinside.model.derived import PlacedStep
 from basinside.model.equipment import Agent
-from basinside.model.words import Action, Family, Hazard
+from basinside.model.words import Action, Family, Hazard, IncidentKind
 
 HURTS: Final[frozenset[Hazard]] = frozenset({"corrosive", "irritant", "toxic"})
 """What a splash does to eye and skin (the words of the globally harmonized system, GHS)."""
@@ -27,6 +27,14 @@ IN_THE_BATH: Final[frozenset[Action]] = frozenset(
 def fumes(agent: Agent) -> bool:
     """Whether what rises from a chemical can hurt who breathes it."""
     return agent.family in FUMING or not FUMES.isdisjoint(agent.hazards)
+
+
+def first_aid_asked(agent: Agent) -> tuple[IncidentKind, ...]:
+    """Return the kinds of incident that the first aid of a chemical leads to."""
+    hurt: tuple[IncidentKind, ...] = ("eye splash", "skin splash", "swallowed")
+    breathed: tuple[IncidentKind, ...] = ("breathed in",)
+    hurts = not HURTS.isdisjoint(agent.hazards)
+    return (*(hurt if hurts else ()), *(breathed if fumes(agent) else ()))
 
 
 def baths(checked: Checked) -> tuple[tuple[Sound, Agent], ...]:

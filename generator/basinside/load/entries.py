@@ -67,8 +67,8 @@ def _translate(model: type[BaseModel], data: Any, file: str, error: Any) -> Prob
     if kind == "string_pattern_mismatch":
         return _problem(place, "bad-id", *_bad_pattern(given, pattern, in_list=in_list))
     if kind == "value_error":
-        why = shown(str(error["ctx"]["error"]), 300)
-        return _problem(place, "bad-value", f"{shown(name)} cannot be “{given}”", why)
+        mend = _as_sentence(shown(str(error["ctx"]["error"]), 300))
+        return _problem(place, "bad-value", f"{shown(name)} cannot be “{given}”", mend)
     if kind == "string_too_long":
         return _problem(place, "bad-value", f"{name} is longer than a note may be; shorten it")
     if kind == "string_too_short":
@@ -80,6 +80,10 @@ def shown(written: str, most: int = 80) -> str:
     """Return an author's words as they can stand in a line: one space each, signs, cut short."""
     flat = " ".join("".join(sign if sign.isprintable() else " " for sign in written).split())
     return flat if len(flat) <= most else f"{flat[: most - 1]}…"
+
+
+def _as_sentence(words: str) -> str:
+    return words[:1].upper() + words[1:] + ("" if words.endswith((".", "…")) else ".")
 
 
 def _missing(place: Place, name: str) -> Problem:

@@ -37,7 +37,9 @@ def _of_agent(agent: Agent) -> Iterator[Finding]:
         yield Finding(agent.place, message, "Write “life:” with its figure.")
     if agent.strength_check is None:
         message = f"{agent.agent} does not say how the strength of its bath is checked"
-        yield Finding(agent.place, message, "Write “strength_check:”.")
+        yield Finding(
+            agent.place, message, "Write “strength_check:” with how it is done and “at_least:”."
+        )
 
 
 def _of_procedure(each: Sound, agent: Agent) -> Iterator[Finding]:

@@ -7,6 +7,7 @@ from typing import Final
 
 from basinside.check.checked import Checked
 from basinside.check.rule import Finding, rule
+from basinside.check.taken_over import taken_over
 from basinside.model.words import RouteKind
 from basinside.problem import Level
 
@@ -36,6 +37,8 @@ def check_boiling_is_not_sterilization(checked: Checked) -> Iterator[Finding]:
     for instrument in checked.content.instruments.values():
         for name, reaches in instrument.reaches.items():
             by = routes.get(name)
+            if taken_over(instrument, reaches.place):
+                continue
             if by and by.kind in NEVER_STERILE and reaches.level == "sterile":
                 yield Finding(
                     reaches.place.at("level"),

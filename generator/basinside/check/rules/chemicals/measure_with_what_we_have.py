@@ -42,6 +42,8 @@ def check_measure_with_what_we_have(checked: Checked) -> Iterator[Finding]:
         worked, kind = figure.worked_out, figure.value.kind
         if worked is None or worked.of is None or figure.value.base <= 0:
             continue
+        if _too_weak(checked, figure, worked):
+            continue  # told by worked-out-elsewhere: first the amount is put right
         if kind is not Kind.VOLUME and kind is not Kind.MASS:
             continue
         own = [
@@ -66,6 +68,16 @@ def check_measure_with_what_we_have(checked: Checked) -> Iterator[Finding]:
         agent = checked.content.agents.get(worked.of)
         if agent is not None:
             yield from _strength_shown(checked, name, figure, worked, agent)
+
+
+def _too_weak(checked: Checked, figure: Figure, worked: WorkedOut) -> bool:
+    agent, wanted = checked.content.agents.get(worked.of or ""), checked.figure(worked.to)
+    held = agent.product.strength if agent and agent.product else None
+    if held is None or wanted is None or wanted.value.kind is not Kind.CHLORINE:
+        return False
+    whole = checked.figure(worked.in_)
+    made = strength_made(held, figure.value, whole.value if whole else None)
+    return made is not None and made < wanted.value.base
 
 
 def _measured(name: str, figure: Figure, own: list[Measure]) -> Iterator[Finding]:

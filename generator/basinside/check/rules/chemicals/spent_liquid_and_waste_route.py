@@ -3,39 +3,26 @@
 from __future__ import annotations
 
 from collections.abc import Iterator
-from typing import Final
 
 from basinside.check.checked import Checked, Sound
 from basinside.check.rule import Finding, rule
 from basinside.model.derived import PlacedStep
-from basinside.model.words import Family
 from basinside.problem import Level
-
-NOTHING_LEFT: Final[frozenset[Family]] = frozenset({"water", "saline", "lubricant", "alcohol"})
 
 
 @rule(level=Level.WARN)
 def check_spent_liquid_and_waste_route(checked: Checked) -> Iterator[Finding]:
-    """Each chemical in use says where it goes, and a bath that was mixed is poured away or kept.
+    """A bath that was mixed is poured away or kept closed.
 
     Why: a used bath left standing is taken for a good one, or is poured onto what it must never
     meet. Kept is what is closed and labelled: a later step with `action: store`, or with `longest`
-    and the life of its bath. Tasks that several procedures share are not asked for the end.
+    and the life of its bath. Tasks that several procedures share are not asked for the end. A
+    chemical that does not say where it goes is told by agent-without-card.
     Bad: a procedure with `action: mix` and no later `action: discard`.
     Good: a last step with `action: discard`, the chemical and its basin; `waste` at the chemical.
     Source: EngenderHealth, Infection prevention guidance, chlorine solutions (made fresh each
     day); common practice.
     """
-    used: set[str] = set()
-    for whole in checked.derived.procedures.values():
-        used.update(placed.step.agent for placed in whole.steps if placed.step.agent)
-    for name, agent in checked.content.agents.items():
-        if name in used and agent.family not in NOTHING_LEFT and not agent.waste:
-            yield Finding(
-                agent.place,
-                f"{name} does not say where it goes when it is spent",
-                "Write “waste:”.",
-            )
     for each in checked.sound:
         for placed in each.whole.steps:
             if placed.step.action == "mix" and placed.step.agent and not _ends(each, placed):

@@ -6,6 +6,7 @@ from collections.abc import Iterator
 from typing import Final
 
 from basinside.check.checked import Checked
+from basinside.check.chemicals import first_aid_asked
 from basinside.check.rule import Finding, rule
 from basinside.check.saying import listed
 from basinside.model.words import Family
@@ -21,7 +22,8 @@ def check_agent_without_card(checked: Checked) -> Iterator[Finding]:
 
     Why: at the sink nobody looks for the maker's sheet. The card of a chemical is made of its
     `hazards`, its `first_aid` and its `waste`; one without them says that nothing can happen.
-    Water, saline and lubricants need no hazards, water no first aid.
+    Water, saline and lubricants need no hazards, water no first aid. What hurts and has no first
+    aid is told by first-aid-for-agent, with the kinds of incident that it needs.
     Bad: `agent: chlorine` in a step, and `{agent: chlorine, name: Chlorine, family: chlorine}`.
     Good: besides, `hazards: [corrosive]`, `first_aid: [splash-eye]` and `waste: ...`
     Source: CDC, Guideline for disinfection and sterilization in healthcare facilities, 2008,
@@ -34,7 +36,7 @@ def check_agent_without_card(checked: Checked) -> Iterator[Finding]:
         missing = []
         if not agent.hazards and agent.family not in _HARMLESS:
             missing.append("hazards")
-        if not agent.first_aid and agent.family != "water":
+        if not agent.first_aid and agent.family != "water" and not first_aid_asked(agent):
             missing.append("first_aid")
         if agent.waste is None:
             missing.append("waste")

@@ -85,7 +85,7 @@ def _of_cases(
     if practice is not None and practice.of_which_real > cases:
         yield Finding(
             practice.place.at("of_which_real"),
-            f"{name} is to be done {practice.of_which_real} times at real work, and a year has"
+            f"{name} is to be done {_times(practice.of_which_real)} at real work, and a year has"
             f" {_cases(cases)}",
             "Let more of the runs be simulated.",
             also,
@@ -95,17 +95,17 @@ def _of_cases(
         if practice.of_which_real > within:
             yield Finding(
                 practice.place.at("not_older_than"),
-                f"{name} is to be done {practice.of_which_real} times at real work within"
-                f" {amount(practice.not_older_than)}, and {_cases(cases)} a year make"
-                f" {rounded_down(within)} in that time",
+                f"{name} is to be done {_times(practice.of_which_real)} at real work within"
+                f" {amount(practice.not_older_than)}; of {_cases(cases)} a year"
+                f" {rounded_down(within)} fall into that time",
                 "Give it more time, or let more of the runs be simulated.",
                 also,
             )
     if pause is not None and _within(pause, cases) < 1:
         yield Finding(
             handbook.place.at("policy"),
-            f"{name} lapses when it is not done for {amount(pause)}, and {_cases(cases)} a year"
-            " make less than one in that time",
+            f"{name} lapses when it is not done for {amount(pause)}; of {_cases(cases)} a year"
+            " fewer than one falls into that time",
             "Let it lapse later, or write a way back with “of_which_real: 0”.",
             also,
         )
@@ -113,6 +113,10 @@ def _of_cases(
 
 def _cases(number: int) -> str:
     return f"{number} case{'' if number == 1 else 's'}"
+
+
+def _times(number: int) -> str:
+    return "once" if number == 1 else f"{number} times"
 
 
 def _within(time: Quantity, cases: int) -> float:

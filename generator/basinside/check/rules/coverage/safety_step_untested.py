@@ -37,5 +37,6 @@ def check_safety_step_untested(checked: Checked) -> Iterator[Finding]:
                 yield Finding(
                     step.place,
                     f"no assessment item is about the safety step {step.step} of {name}",
-                    also=(whole.procedure.place,),
+                    "Write one, or name the step under “about:” of one that asks it.",
+                    (whole.procedure.place,),
                 )

@@ -6,6 +6,7 @@ from collections.abc import Iterator
 
 from basinside.check.checked import Checked
 from basinside.check.rule import Finding, rule
+from basinside.check.taken_over import taken_over
 from basinside.model.derived import PlacedStep, WholeProcedure
 from basinside.model.instrument import Instrument, Part
 from basinside.model.words import at_least
@@ -28,6 +29,8 @@ def check_lubricant_fits(checked: Checked) -> Iterator[Finding]:
     for instrument in checked.content.instruments.values():
         for part in instrument.parts:
             asked = part.lubricate
+            if asked and taken_over(instrument, asked.place):
+                continue
             agent = checked.content.agents.get(asked.with_) if asked else None
             if asked and agent and agent.family != "lubricant":
                 yield Finding(
@@ -65,10 +68,10 @@ def _step(
         said = f"{name} lubricates in {step.step}, and no part asks for it"
         yield Finding(step.place, said, "Write “lubricate:” at the part that asks for it.", also)
     for part in parts:
-        said = _unfit(checked, whole, instrument, placed, part, agent.agent)
+        said, mend = _unfit(checked, whole, instrument, placed, part, agent.agent)
         if said:
             message = f"{name} lubricates in {step.step} the {part.shown_name} with {agent.name}"
-            yield Finding(step.place.at("agent"), f"{message}{said}", "", (*also, part.place))
+            yield Finding(step.place.at("agent"), f"{message}{said}", mend, (*also, part.place))
 
 
 def _unfit(
@@ -78,14 +81,21 @@ def _unfit(
     placed: PlacedStep,
     part: Part,
     agent: str,
-) -> str:
+) -> tuple[str, str]:
+    """Return what is wrong and its mend, or two empty texts."""
     if part.lubricate is None:
-        return "; it asks for none"
+        return "; it asks for none", "Leave it out, or write “lubricate:” at the part."
     if part.lubricate.with_ != agent:
         asked = checked.content.agents.get(part.lubricate.with_)
-        return f"; it asks for {asked.name if asked else part.lubricate.with_}"
+        return (
+            f"; it asks for {asked.name if asked else part.lubricate.with_}",
+            f"Write “agent: {part.lubricate.with_}”.",
+        )
     given = whole.route is not None and placed.before == "processed"
     needed = checked.needed(instrument, part).level
     if given and at_least(needed, "high-level disinfection"):
-        return f" after its level, and it needs {needed}"
-    return ""
+        return (
+            f" after its level, and it needs {needed}",
+            "Lubricate it before the level, with what its route passes through.",
+        )
+    return "", ""

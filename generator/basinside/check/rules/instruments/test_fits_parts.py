@@ -7,6 +7,7 @@ from collections.abc import Iterator
 from basinside.check.checked import Checked
 from basinside.check.rule import Finding, rule
 from basinside.check.saying import listed
+from basinside.check.taken_over import taken_over
 from basinside.check.tested import fails_unseen
 from basinside.model.instrument import Instrument
 from basinside.problem import Level
@@ -26,8 +27,12 @@ def check_test_fits_parts(checked: Checked) -> Iterator[Finding]:
     Source: common practice; the maker's instructions.
     """
     for instrument in checked.content.instruments.values():
-        if instrument.label != "single use":
-            yield from _of_nothing(instrument) or _untested(instrument)
+        if instrument.label == "single use":
+            continue
+        if lines := _of_nothing(instrument):
+            yield from (each for each in lines if not taken_over(instrument, each.place))
+        else:
+            yield from _untested(instrument)
 
 
 def _of_nothing(instrument: Instrument) -> list[Finding]:

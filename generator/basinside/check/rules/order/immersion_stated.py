@@ -49,7 +49,8 @@ def _in_level(each: Sound, kind: Under) -> Iterator[Finding]:
             instrument.at("immersion"),
             f"{each.instrument.instrument} does not say how it goes under {word}:"
             f" {listed(unstated)}",
-            f"Write “{kind}:” in its “immersion:”.",
+            f"Write “{kind}:” in its “immersion:”, with floating allowed, all under, all under and"
+            " filled, or never.",
             (instrument, each.whole.procedure.place),
         )
     if never:

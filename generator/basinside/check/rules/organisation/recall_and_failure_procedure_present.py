@@ -7,6 +7,7 @@ from typing import Final
 
 from basinside.check.checked import Checked
 from basinside.check.rule import Finding, rule
+from basinside.check.saying import listed
 from basinside.model.at_hand import route_not_had
 from basinside.model.words import IncidentKind, RouteKind
 from basinside.problem import Level
@@ -37,13 +38,18 @@ def check_recall_and_failure_procedure_present(checked: Checked) -> Iterator[Fin
     if handbook is None:
         return
     there = {kind for each in checked.content.incidents.values() for kind in each.kinds}
+    missing: dict[str, list[IncidentKind]] = {}
     for kind, said in _asked(checked).items():
         if kind not in there:
-            yield Finding(
-                handbook.clinic.place,
-                f"{said}, and no incident says what is done about “{kind}”",
-                f"Write an incident with “kinds: [{kind}]”.",
-            )
+            missing.setdefault(said, []).append(kind)
+    for said, kinds in missing.items():
+        what = listed([f"“{kind}”" for kind in kinds])
+        each = "" if len(kinds) == 1 else ", or one for each"
+        yield Finding(
+            handbook.clinic.place,
+            f"{said}, and no incident says what is done about {what}",
+            f"Write an incident with “kinds: [{', '.join(kinds)}]”{each}.",
+        )
 
 
 def _asked(checked: Checked) -> dict[IncidentKind, str]:

@@ -5,10 +5,9 @@ from __future__ import annotations
 from collections.abc import Iterator
 
 from basinside.check.checked import Checked
-from basinside.check.chemicals import HURTS, fumes
+from basinside.check.chemicals import first_aid_asked
 from basinside.check.rule import Finding, rule
 from basinside.check.saying import listed
-from basinside.model.words import IncidentKind
 from basinside.problem import Level
 
 
@@ -26,19 +25,19 @@ def check_first_aid_for_agent(checked: Checked) -> Iterator[Finding]:
     """
     incidents = checked.content.incidents
     for agent in checked.content.agents.values():
-        wanted: list[IncidentKind] = []
-        if not HURTS.isdisjoint(agent.hazards):
-            wanted = ["eye splash", "skin splash", "swallowed"]
-        if fumes(agent):
-            wanted.append("breathed in")
         led = {
             kind for name in agent.first_aid if name in incidents for kind in incidents[name].kinds
         }
-        missing = [f"“{kind}”" for kind in wanted if kind not in led]
-        if missing:
-            yield Finding(
-                agent.place.at("first_aid") if agent.first_aid else agent.place,
-                f"the first aid of {agent.agent} leads to nothing of the kind {listed(missing)}",
-                "Name an incident under “first_aid:” that has it among its “kinds:”.",
-                (agent.place,),
-            )
+        missing = [f"“{kind}”" for kind in first_aid_asked(agent) if kind not in led]
+        if not missing:
+            continue
+        if agent.first_aid:
+            said = f"the first aid of {agent.agent} leads to nothing of the kind {listed(missing)}"
+        else:
+            said = f"{agent.agent} has no first aid, and needs it for {listed(missing)}"
+        yield Finding(
+            agent.place.at("first_aid") if agent.first_aid else agent.place,
+            said,
+            "Name under “first_aid:” incidents that have it among their “kinds:”.",
+            (agent.place,),
+        )

@@ -23,14 +23,16 @@ def check_picture_missing(checked: Checked) -> Iterator[Finding]:
             yield Finding(
                 place,
                 f"content/pictures/ holds no picture {picture} that can be used",
-                "Put it there as an .svg file; what was refused in it has its own line.",
+                "Put it there as an .svg file; if it is there, its own line says what was refused.",
                 (node,),
             )
 
 
 def _named(checked: Checked) -> Iterator[tuple[str, Place, Place]]:
     for instrument in checked.content.instruments.values():
-        if instrument.assembled is not None:
+        sibling = checked.content.instruments.get(instrument.variant_of or "")
+        shared = sibling is not None and sibling.assembled == instrument.assembled
+        if instrument.assembled is not None and not shared:
             yield instrument.assembled, instrument.place.at("assembled"), instrument.place
     for whole in checked.derived.procedures.values():
         for placed in whole.steps:

@@ -6,6 +6,7 @@ from collections.abc import Iterator
 
 from basinside.check.checked import Checked
 from basinside.check.rule import Finding, rule
+from basinside.model.derived import PlacedStep
 from basinside.problem import Level
 
 
@@ -22,12 +23,18 @@ def check_wall_chart_overflows(checked: Checked) -> Iterator[Finding]:
     """
     for name, chart in checked.derived.too_long.items():
         whole = checked.derived.procedures[name]
-        without = sum(1 for placed in whole.steps if placed.step.wall is None)
         yield Finding(
             whole.procedure.place,
             f"the wall chart of {name} is {chart.over_percent} % too long for one sheet at"
             f" {chart.points} pt",
-            f"Write a short “wall” for the {without} steps that have none."
-            if without
-            else "Shorten the longest “wall” sentences, or part the procedure in two.",
+            _mend(whole.steps),
         )
+
+
+def _mend(steps: tuple[PlacedStep, ...]) -> str:
+    """Return which sentence to shorten first."""
+    longest = max(steps, key=lambda placed: len(placed.step.wall or placed.step.do)).step
+    without = sum(1 for placed in steps if placed.step.wall is None)
+    if longest.wall is not None:
+        return f"Shorten the “wall” of {longest.step} first, or part the procedure in two."
+    return f"Write a short “wall” for the {without} steps that have none, for {longest.step} first."

@@ -33,7 +33,9 @@ def check_figure_outside_source_limits(checked: Checked) -> Iterator[Finding]:
                     figure.place.at("value"),
                     f"{name} is {amount(figure.value)}; its source {said}"
                     f" ({checked.cited(figure.source)})",
-                    "Write its unit, as its source does." if figure.value.unit == "count" else "",
+                    "Write its unit, as its source does."
+                    if figure.value.unit == "count"
+                    else "Look it up there; then mend the value, or what “source_says”.",
                     (figure.place,),
                 )
     for each in checked.sound:
@@ -67,6 +69,7 @@ def _weaker_steps(checked: Checked, each: Sound) -> Iterator[Finding]:
                     step.hold.no_longer_than.place.at("figure"),
                     f"{step.step} may last no longer than {amount(longest.value)}, and must last"
                     f" {amount(shortest.value)}",
+                    "Look both up: the longest time is the larger one.",
                 )
 
 
@@ -84,12 +87,14 @@ def _weaker(
             place,
             f"{step} uses {used.figure}, {amount(here.value)}; it cannot be compared with"
             f" {wanted.figure}, {amount(there.value)}, of {each.route.route}",
+            f"Write “figure: {wanted.figure}”, or a value with the unit of that one.",
         )
     elif here.value < there.value:
         yield Finding(
             place,
             f"{step} uses {used.figure}, {amount(here.value)}; {each.route.route} asks for at"
             f" least {amount(there.value)} ({wanted.figure}; {checked.cited(there.source)})",
+            f"Write “figure: {wanted.figure}”, or a value that is no weaker.",
         )
 
 

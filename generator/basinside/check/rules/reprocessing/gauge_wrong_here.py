@@ -45,7 +45,8 @@ def check_gauge_wrong_here(checked: Checked) -> Iterator[Finding]:
                     seen.add((name, vessel, amount(hot.value)))
                     said, hint = _wrong(checked, figure, vessel, hot.value, altitude)
                     if said:
-                        text = f"{placed.step.step} asks for {amount(figure.value)}; {said}"
+                        step = f"{whole.procedure.procedure}/{placed.step.step}"
+                        text = f"{step} asks for {amount(figure.value)}; {said}"
                         yield Finding(figure.place.at("value"), text, hint, (placed.step.place,))
 
 
@@ -74,4 +75,7 @@ def _wrong(
         return "", ""
     said = f"{amount(hot)} at {amount(altitude)} needs {ceil(needed)} kPa gauge"
     rest = "look at what else rests on the altitude"
+    if reach and reach.limit_kpa is not None and needed > reach.limit_kpa:
+        limit = rounded_down(reach.limit_kpa)
+        return said, f"Name another vessel: {vessel} must never pass {limit} kPa gauge."
     return said, f"Write {ceil(needed)} kPa gauge or a little more, and {rest}."

@@ -11,7 +11,7 @@ from basinside.check.checked import Checked
 from basinside.check.mixtures import MUCH_TOO_STRONG
 from basinside.check.rule import Finding, rule
 from basinside.check.saying import amount
-from basinside.model.derived import PlacedStep
+from basinside.model.derived import PlacedStep, WholeProcedure
 from basinside.model.equipment import Agent
 from basinside.model.figure import Figure
 from basinside.model.prose import references
@@ -39,8 +39,8 @@ def check_mixed_to_another_strength(checked: Checked) -> Iterator[Finding]:
         held = _held(agent)
         if held is not None and not 0 < held.base <= LARGEST_PERCENT * PPM_IN_PERCENT:
             place = agent.product.place if agent.product else agent.place
-            message = f"{agent.agent} cannot hold {amount(held)}; copy it from its label"
-            yield Finding(place.at("strength"), message)
+            message = f"{agent.agent} cannot hold {amount(held)}"
+            yield Finding(place.at("strength"), message, "Copy it from its label.")
     seen: set[tuple[str, ...]] = set()
     for whole in checked.derived.procedures.values():
         for placed in whole.steps:
@@ -54,7 +54,7 @@ def check_mixed_to_another_strength(checked: Checked) -> Iterator[Finding]:
                 )
                 if key not in seen:
                     seen.add(key)
-                    yield from _against(checked, placed, part, volume)
+                    yield from _against(checked, whole, placed, part, volume)
 
 
 def _held(agent: Agent | None) -> Quantity | None:
@@ -85,22 +85,24 @@ def _has(checked: Checked, name: str) -> bool:
     return name in checked.content.figures
 
 
-def _against(checked: Checked, placed: PlacedStep, part: str, volume: str) -> Iterator[Finding]:
+def _against(
+    checked: Checked, whole: WholeProcedure, placed: PlacedStep, part: str, volume: str
+) -> Iterator[Finding]:
     held, wanted = _held(placed.agent), checked.figure(placed.step.strength)
     if held is None or wanted is None or held.base <= 0:
         return
-    figure, whole = checked.content.figures[part], checked.content.figures[volume]
-    if whole.value.base <= 0:
+    figure, in_all = checked.content.figures[part], checked.content.figures[volume]
+    if in_all.value.base <= 0:
         return
-    made = held.base * figure.value.base / whole.value.base
+    made = held.base * figure.value.base / in_all.value.base
     if wanted.value.base <= made <= wanted.value.base * MUCH_TOO_STRONG:
         return
     yield Finding(
         figure.place.at("value"),
-        f"{placed.step.step} mixes {amount(figure.value)} of {amount(held)} in"
-        f" {amount(whole.value)}; that makes {_percent(made)}, and not the"
+        f"{whole.procedure.procedure}/{placed.step.step} mixes {amount(figure.value)} of"
+        f" {amount(held)} in {amount(in_all.value)}; that makes {_percent(made)}, and not the"
         f" {amount(wanted.value)} that it states",
-        _mend(part, figure, held, wanted.value.base / held.base * whole.value.base),
+        _mend(part, figure, held, wanted.value.base / held.base * in_all.value.base),
         (placed.step.place,),
     )
 

@@ -40,8 +40,23 @@ def check_soiled_clean_processed(checked: Checked) -> Iterator[Finding]:
                 yield Finding(
                     placed.step.place.at("action"),
                     f"{each.name} says “{placed.step.action}” in {placed.step.step} {said}",
-                    also=(placed.step.place, each.whole.procedure.place),
+                    _mend(placed),
+                    (placed.step.place, each.whole.procedure.place),
                 )
+
+
+def _mend(placed: PlacedStep) -> str:
+    if placed.step.action == "pack":
+        return "Move it after that step, or name a route for what is wrapped."
+    if placed.before == "processed":
+        return "Move it before the cleaning, or give the level again after it."
+    if placed.before == "soiled":
+        return "Move it after the last rinse of the cleaning."
+    if placed.step.action in BEFORE_CLEAN:
+        return "Move it before that rinse, or rinse again after it."
+    if placed.step.action == "assemble":
+        return "Move it after that step, or take them apart again before it."
+    return "Move it after that step."
 
 
 def _against(each: Sound, placed: PlacedStep) -> str:
@@ -52,9 +67,9 @@ def _against(each: Sound, placed: PlacedStep) -> str:
     if action in BEFORE_CLEAN and state == "clean":
         if action == "take apart" and _was_together(each, placed):
             return ""
-        return "after the last rinse of the cleaning; do it before, or rinse again after it"
+        return "after the last rinse of the cleaning"
     if action in AFTER_CLEAN and state == "soiled":
-        return "while the parts are still soiled"
+        return "while the parts are still soiled" if _cleaned(each) else ""
     if action in AFTER_LEVEL and _before_level(each, placed):
         return f"before the step that gives {each.level}"
     if action == "pack" and state == "clean" and _gives_level(each):
@@ -63,6 +78,11 @@ def _against(each: Sound, placed: PlacedStep) -> str:
     if action == "assemble" and state == "clean" and _gives_level(each):
         return _stays_together(each, placed)
     return ""
+
+
+def _cleaned(each: Sound) -> bool:
+    """Whether the parts are ever clean; where they never are, clean-before-level says so."""
+    return any(placed.before != "soiled" for placed in each.whole.steps)
 
 
 def _gives_level(each: Sound) -> bool:

@@ -3,11 +3,14 @@
 from __future__ import annotations
 
 from collections.abc import Iterator
+from typing import Final
 
 from basinside.check.checked import Checked
 from basinside.check.rule import Finding, rule
 from basinside.model.words import BASES_WITHOUT_SOURCE
 from basinside.problem import Level
+
+_MEND: Final = "Write “source:” with a source id and the place in it, or “basis: common practice”."
 
 
 @rule(level=Level.STOP)
@@ -40,12 +43,13 @@ def check_source_missing(checked: Checked) -> Iterator[Finding]:
             )
     for name, choice in checked.content.choices.items():
         if not choice.source and choice.basis not in BASES_WITHOUT_SOURCE:
-            yield Finding(choice.place, f"the choice {name} {_without(choice.basis)}")
+            yield Finding(choice.place, f"the choice {name} {_without(choice.basis)}", _MEND)
         for n, other in enumerate(choice.not_chosen):
             if not other.source and other.basis not in BASES_WITHOUT_SOURCE:
                 yield Finding(
                     choice.place.at("not_chosen", n),
                     f"what was not chosen in {name} {_without(other.basis)}",
+                    _MEND,
                 )
 
 

@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Iterator
+from typing import Final
 
 from basinside.check.checked import Checked, Sound
 from basinside.check.rule import Finding, rule
@@ -12,6 +13,10 @@ from basinside.model.derived import VesselReach
 from basinside.problem import Level
 from basinside.quantity import Quantity
 from basinside.units import Kind
+
+_NO_PRESSURE: Final = (
+    "Write under “regulator:” what is marked on the vessel, or at which pressure its weight lifts."
+)
 
 
 @rule(level=Level.NEVER)
@@ -36,12 +41,15 @@ def check_vessel_cannot_reach(checked: Checked) -> Iterator[Finding]:
 def _against(checked: Checked, each: Sound) -> Iterator[Finding]:
     procedure = each.whole.procedure
     wanted = _temperature(checked, each)
+    if wanted is None and _lost(checked, each):
+        return
     if wanted is None:
         yield Finding(
             procedure.place.at("route"),
             f"{each.name} sterilizes by steam, and neither {each.route.route} nor its steps state"
             " a temperature",
-            also=(each.route.place,),
+            "Write “temperature:” with its figure at the route.",
+            (each.route.place,),
         )
         return
     if procedure.vessel is None:
@@ -52,7 +60,7 @@ def _against(checked: Checked, each: Sound) -> Iterator[Finding]:
     said = _cannot(checked.content, reach, wanted) if reach else ""
     if said:
         judged = reach is not None and (reach.reached_celsius is not None or _is_oven(reach))
-        hint = _mend(checked, wanted) if judged else ""
+        hint = _mend(checked, wanted) if judged else _NO_PRESSURE
         yield Finding(procedure.place.at("vessel"), f"{procedure.vessel} {said}", hint)
 
 
@@ -70,6 +78,12 @@ def _mend(checked: Checked, wanted: Quantity) -> str:
 
 def _is_oven(reach: VesselReach) -> bool:
     return reach.vessel.kind == "dry heat oven"
+
+
+def _lost(checked: Checked, each: Sound) -> bool:
+    """Whether a temperature is named whose value cannot be read, which has its own line."""
+    named = (each.route.temperature, *(placed.step.temperature for placed in each.level_steps))
+    return any(reference and checked.figure(reference) is None for reference in named)
 
 
 def _temperature(checked: Checked, each: Sound) -> Quantity | None:

@@ -57,7 +57,7 @@ def check_worked_out_elsewhere(checked: Checked) -> Iterator[Finding]:
         yield Finding(
             figure.place.at("value"),
             f"{name} is {amount(figure.value)}; worked out for this clinic it is {here.said}",
-            f"Write {here.said} or a little to the safe side, and what “source_says” with it",
+            f"Write {here.said} or a little to the safe side, also in “source_says”.",
             (figure.worked_out.place,),
         )
 

@@ -25,10 +25,11 @@ def check_at_use_state_stated(checked: Checked) -> Iterator[Finding]:
         instrument = checked.content.instruments[name]
         for part in instrument.parts:
             if part.part not in instrument.at_use and _meets_patient(part):
+                needed = checked.needed(instrument, part).level
                 yield Finding(
                     part.place,
                     f"{name} does not say in which state its {part.shown_name} is used",
-                    f"Write “{part.part}: ...” under “at_use:”.",
+                    f"Write “{part.part}: {needed}” under “at_use:”, or what counts there.",
                     (instrument.place,),
                 )
 

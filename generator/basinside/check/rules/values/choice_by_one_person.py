@@ -6,6 +6,7 @@ from collections.abc import Iterator
 
 from basinside.check.checked import Checked
 from basinside.check.rule import Finding, rule
+from basinside.check.taken_over import taken_over
 from basinside.model.content import Content
 from basinside.model.entry import Decided
 from basinside.problem import Level, Place
@@ -26,12 +27,13 @@ def check_choice_by_one_person(checked: Checked) -> Iterator[Finding]:
         second = (decided.second or "").strip()
         if not second:
             said = f"{what} was decided by {decided.by} alone"
-            yield Finding(decided.place, said, "Write “second:”.", (owner,))
+            mend = "Let a second person decide it too, and write “second:”."
+            yield Finding(decided.place, said, mend, (owner,))
         elif second.casefold() == decided.by.strip().casefold():
             yield Finding(
                 decided.place.at("second"),
                 f"{what} was decided by {decided.by}, named twice",
-                "A second person agrees to it.",
+                "Let a second person decide it too, and write that one under “second:”.",
                 (owner,),
             )
 
@@ -41,9 +43,10 @@ def _decided(content: Content) -> Iterator[tuple[str, Decided, Place]]:
         yield f"the choice {name}", choice, choice.place
     for instrument in content.instruments.values():
         for part in instrument.parts:
-            if part.level_decided is not None:
+            decided = part.level_decided
+            if decided is not None and not taken_over(instrument, decided.place):
                 what = f"the level of the {part.shown_name} of {instrument.instrument}"
-                yield what, part.level_decided, part.place
+                yield what, decided, part.place
     handbook = content.handbook
     for emergency in handbook.clinic.emergency if handbook else ():
         yield f"what to do when {emergency.when}", emergency, emergency.place

@@ -6,6 +6,7 @@ from collections.abc import Iterator
 
 from basinside.check.checked import Checked
 from basinside.check.rule import Finding, rule
+from basinside.check.taken_over import taken_over
 from basinside.model.content import Content
 from basinside.problem import Level, Place
 
@@ -30,7 +31,7 @@ def check_source_superseded(checked: Checked) -> Iterator[Finding]:
         if name in gone:
             yield Finding(
                 place,
-                f"{what} rests on {checked.cited(citation)}, which {gone[name]} replaced",
+                f"{what} rests on {checked.cited(citation)}, which “{gone[name]}” replaced",
                 "Read the new one, then cite it.",
                 (owner, sources[name].place),
             )
@@ -60,10 +61,12 @@ def _cited(content: Content) -> Iterator[tuple[str, str, Place, Place]]:
 def _cited_by_instruments(content: Content) -> Iterator[tuple[str, str, Place, Place]]:
     for name, instrument in content.instruments.items():
         for route, reaches in instrument.reaches.items():
+            if taken_over(instrument, reaches.place):
+                continue
             what = f"that {route} reaches its level on {name}"
             yield what, reaches.source, reaches.place.at("source"), instrument.place
         for part in instrument.parts:
             for node in (part.survives, part.level_decided):
-                if node is not None:
+                if node is not None and not taken_over(instrument, node.place):
                     what = f"the {part.shown_name} of {name}"
                     yield what, node.source, node.place.at("source"), instrument.place
