@@ -7,6 +7,7 @@ from fractions import Fraction
 from typing import Final
 
 from basinside.check.checked import Checked
+from basinside.check.house import next_measurable, written
 from basinside.check.mixtures import NOTED_WHEN_STRONGER, strength_made
 from basinside.check.rule import Finding, rule
 from basinside.check.saying import amount, rounded_down
@@ -14,7 +15,6 @@ from basinside.model.equipment import Agent
 from basinside.model.figure import Figure, WorkedOut
 from basinside.model.prose import references
 from basinside.problem import Level
-from basinside.science.house_measures import Measure, in_house_measures
 from basinside.units import PPM_IN_PERCENT, Kind
 
 NEAR: Final = Fraction(1, 100)
@@ -37,7 +37,6 @@ def check_measure_with_what_we_have(checked: Checked) -> Iterator[Finding]:
     handbook = checked.content.handbook
     if handbook is None:
         return
-    house = checked.derived.amounts.ground.measures
     for name, figure in checked.content.figures.items():
         worked, kind = figure.worked_out, figure.value.kind
         if worked is None or worked.of is None or figure.value.base <= 0:
@@ -46,17 +45,9 @@ def check_measure_with_what_we_have(checked: Checked) -> Iterator[Finding]:
             continue  # told by worked-out-elsewhere: first the amount is put right
         if kind is not Kind.VOLUME and kind is not Kind.MASS:
             continue
-        own = [
-            Measure(
-                name=each.name,
-                holds=Fraction(each.holds),
-                marks=Fraction(each.marks) if each.marks else None,
-            )
-            for each in house
-            if each.by_weight is (kind is Kind.MASS)
-        ]
-        if own:
-            yield from _measured(name, figure, own)
+        true = next_measurable(checked, kind, figure.value.base)
+        if true is not None:
+            yield from _measured(name, figure, true)
         elif kind is Kind.VOLUME:
             yield Finding(
                 handbook.clinic.place,
@@ -80,17 +71,15 @@ def _too_weak(checked: Checked, figure: Figure, worked: WorkedOut) -> bool:
     return made is not None and made < wanted.value.base
 
 
-def _measured(name: str, figure: Figure, own: list[Measure]) -> Iterator[Finding]:
-    wanted = figure.value.base
-    true = Fraction(str(in_house_measures(wanted, own).true_amount))
-    if true == wanted:
+def _measured(name: str, figure: Figure, true: Fraction) -> Iterator[Finding]:
+    if true == figure.value.base:
         return
-    unit = "g" if figure.value.kind is Kind.MASS else "mL"
+    said = written(true, figure.value.kind)
     yield Finding(
         figure.place.at("value"),
         f"{name} is {amount(figure.value)}; with the clinic's measures the next amount that can be"
-        f" measured is {float(true):g} {unit}",
-        f"Write {float(true):g} {unit}, and show the strength that it makes.",
+        f" measured is {said}",
+        f"Write {said}, and show the strength that it makes.",
         (figure.place,),
     )
 

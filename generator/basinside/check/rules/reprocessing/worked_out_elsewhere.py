@@ -9,6 +9,7 @@ from math import ceil, floor
 from typing import Final
 
 from basinside.check.checked import Checked
+from basinside.check.house import next_measurable, written
 from basinside.check.mixtures import MUCH_TOO_STRONG
 from basinside.check.rule import Finding, rule
 from basinside.check.saying import amount
@@ -26,11 +27,15 @@ NEAR_KPA: Final = 10
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class Here:
-    """What a value is here: the least and the most it may be, in its unit, and how it is said."""
+    """What a value is here: the least and the most it may be, in its unit, and how it is said.
+
+    ``write`` is the next amount that the clinic's own measures show.
+    """
 
     low: float | Fraction
     high: float | Fraction
     said: str
+    write: str = ""
 
 
 @rule(level=Level.STOP)
@@ -57,7 +62,7 @@ def check_worked_out_elsewhere(checked: Checked) -> Iterator[Finding]:
         yield Finding(
             figure.place.at("value"),
             f"{name} is {amount(figure.value)}; worked out for this clinic it is {here.said}",
-            f"Write {here.said} or a little to the safe side, also in “source_says”.",
+            f"Write {here.write or here.said} or a little to the safe side, also in “source_says”.",
             (figure.worked_out.place,),
         )
 
@@ -111,9 +116,11 @@ def _mixed(checked: Checked, figure: Figure, worked: WorkedOut) -> Here | None:
     millilitres = whole.value.base if whole else Fraction(MILLILITRES_IN_LITRE)
     # 1 % is 1 g in 100 mL: grams of a powder and millilitres of a liquid are one sum.
     needed = wanted.value.base / held.base * millilitres
-    unit = "g" if figure.value.kind is Kind.MASS else "mL"
-    said = f"{_rounded_up(needed)} {unit}"
-    return Here(low=needed, high=needed * MUCH_TOO_STRONG, said=said)
+    kind = figure.value.kind
+    said = f"{_rounded_up(needed)} {'g' if kind is Kind.MASS else 'mL'}"
+    true = next_measurable(checked, kind, needed)
+    write = written(true, kind) if true is not None and true <= needed * MUCH_TOO_STRONG else said
+    return Here(low=needed, high=needed * MUCH_TOO_STRONG, said=said, write=write)
 
 
 def _rounded_up(needed: Fraction) -> str:
