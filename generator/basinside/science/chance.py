@@ -1,6 +1,6 @@
 """How likely a count is when only chance is at work: binomial tail and chi-square, without tables.
 
-Formulas: Abramowitz and Stegun, Handbook of Mathematical Functions, 1964, 26.5.24 (binomial tail),
+Source: Abramowitz and Stegun, Handbook of Mathematical Functions, 1964, 26.5.24 (binomial tail),
 6.5.29 and 6.5.31 (incomplete gamma function), 26.4.19 (chi-square tail).
 """
 
