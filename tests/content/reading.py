@@ -1,50 +1,28 @@
-"""How hard English is to read: sentences, words, and the Flesch-Kincaid grade."""
+"""How hard the demonstration is to read, by what the check counts with; no word counts as known."""
 
-import re
+from functools import cache
 
-from basinside.model.content import Content
-from basinside.model.prose import Reference, Words, read_prose
-
-_SENTENCE_END = re.compile(r"(?<=[.?!])\s+")
-_WORD = re.compile(r"[A-Za-z][A-Za-z'-]*|\d[\d.,]*")
-_VOWELS = re.compile(r"[aeiouy]+")
+from basinside.check.reading import Reader, sentences_of, together, words_in
+from basinside.science.reading_ease import SyllableCounts
+from tests.content.demo import content
 
 
-def said(text: str, content: Content) -> str:
-    """Return a sentence with each reference as a reader sees it."""
-    return "".join(
-        span.text if isinstance(span, Words) else _shown(content, span) for span in read_prose(text)
-    )
+@cache
+def reader() -> Reader:
+    """Return what counts the words of the demonstration's texts."""
+    return Reader(content().figures, SyllableCounts())
 
 
-def _shown(content: Content, reference: Reference) -> str:
-    value = content.figures[reference.figure].value
-    return (value.in_unit(reference.unit) if reference.unit else value).text()
-
-
-def sentences(text: str) -> list[str]:
-    return [each for each in _SENTENCE_END.split(text.strip()) if each]
+def sentences(text: str | None) -> list[str]:
+    """Return the sentences of a text as a reader sees them."""
+    return sentences_of(reader().seen(text)) if text else []
 
 
 def words(text: str) -> list[str]:
-    """Return the words; a number is one."""
-    return _WORD.findall(text)
-
-
-def syllables(word: str) -> int:
-    """Return how many syllables a word has, about: groups of vowels, less a silent e."""
-    low = word.lower()
-    count = len(_VOWELS.findall(low))
-    if low.endswith("e") and not low.endswith(("le", "ee")) and count > 1:
-        count -= 1
-    if low.endswith("ed") and not low.endswith(("ted", "ded")) and count > 1:
-        count -= 1
-    return max(count, 1)
+    """Return the words of a text as a reader sees it, in small letters; a number is one."""
+    return words_in(reader().seen(text))
 
 
 def grade(texts: list[str]) -> float:
-    """Return the Flesch-Kincaid grade of texts read as one (Kincaid and others 1975)."""
-    all_sentences = [each for text in texts for each in sentences(text)]
-    all_words = [word for each in all_sentences for word in words(each)]
-    sounds = sum(map(syllables, all_words))
-    return 0.39 * len(all_words) / len(all_sentences) + 11.8 * sounds / len(all_words) - 15.59
+    """Return the years of school that texts read as one ask for (Kincaid and others 1975)."""
+    return together([reader()[text] for text in texts]).grade

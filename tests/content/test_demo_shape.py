@@ -11,7 +11,7 @@ from basinside.model.procedure import Procedure, Stage, Step
 from basinside.model.words import STAGES
 from tests.content.demo import CHECKOUT, clinic, content, raw
 from tests.content.prose import PROSE
-from tests.content.reading import grade, said, sentences, words
+from tests.content.reading import grade, sentences, words
 
 PROCEDURES = tuple(content().procedures)
 ROUTED = tuple(name for name, each in content().procedures.items() if each.route)
@@ -132,10 +132,7 @@ _SMALL = frozenset(
 
 
 def test_no_two_stems_share_more_than_three_words_in_five() -> None:
-    stems = {
-        each.item.item: frozenset(map(str.lower, words(said(each.item.stem, content()))))
-        for each in content().items()
-    }
+    stems = {each.item.item: frozenset(words(each.item.stem)) for each in content().items()}
     alike = []
     for (one, left), (other, right) in combinations(stems.items(), 2):
         if len(left & right) > MOST_SHARED_WORDS * len(left | right):
@@ -197,19 +194,15 @@ def test_assessment_stems_stand_nowhere_else() -> None:
 # --- short and plain
 
 
-def read(text: str | None) -> list[str]:
-    return sentences(said(text, content())) if text else []
-
-
 @pytest.mark.parametrize("name", PROCEDURES)
 def test_sentences_of_steps_are_short(name: str) -> None:
     long = []
     for _, step in each_step(name):
         most = MOST_WORDS_OF_A_SAFETY_STEP if step.safety else MOST_WORDS
-        long += [each for each in read(step.do) if len(words(each)) > most]
+        long += [each for each in sentences(step.do) if len(words(each)) > most]
         say = step.danger.say if step.danger else None
         hold = step.hold.if_interrupted if step.hold else None
-        others = [*read(step.why), *read(say), *read(hold), *read(step.wall)]
+        others = [each for text in (step.why, say, hold, step.wall) for each in sentences(text)]
         long += [each for each in others if len(words(each)) > MOST_WORDS]
     assert long == []
 
@@ -217,15 +210,15 @@ def test_sentences_of_steps_are_short(name: str) -> None:
 @pytest.mark.parametrize("name", PROCEDURES)
 def test_steps_are_plain_to_read(name: str) -> None:
     steps = [step for _, step in each_step(name)]
-    whole = [said(text, content()) for step in steps for text in (step.do, step.why or "") if text]
-    safety = [said(step.do, content()) for step in steps if step.safety]
+    whole = [text for step in steps for text in (step.do, step.why) if text]
+    safety = [step.do for step in steps if step.safety]
     assert grade(whole) <= HIGHEST_GRADE
     assert grade(safety) <= HIGHEST_GRADE_OF_SAFETY_STEPS
 
 
 @pytest.mark.parametrize("kind", PROSE)
 def test_prose_is_short_and_plain(kind: str) -> None:
-    texts = [said(text, content()) for text in PROSE[kind](content()) if text]
+    texts = [text for text in PROSE[kind](content()) if text]
     assert texts
     assert not [each for text in texts for each in sentences(text) if len(words(each)) > MOST_WORDS]
     assert grade(texts) <= HIGHEST_GRADE

@@ -6,10 +6,13 @@ from dataclasses import dataclass
 from datetime import date
 from functools import cached_property
 
+from basinside.check.item_sentences import item_sentences, item_texts
 from basinside.check.item_texts import ReadItem, read_items
 from basinside.check.item_words import ITEM_WORDS, ItemWords
+from basinside.check.known_words import known_words
 from basinside.check.named import named
-from basinside.check.sentences import Sentence, sentences
+from basinside.check.reading import Reader
+from basinside.check.sentences import Sentence, keys_of_items, sentences_besides_items
 from basinside.check.steam_runs import SteamRun, steam_runs
 from basinside.model.content import Content
 from basinside.model.derived import Derived, NeededLevel, PlacedStep, WholeProcedure
@@ -18,6 +21,7 @@ from basinside.model.equipment import Route
 from basinside.model.figure import Figure
 from basinside.model.instrument import Instrument, Part
 from basinside.model.words import CareLevel, MakesSure, Writes
+from basinside.science.reading_ease import SyllableCounts
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -102,9 +106,32 @@ class Checked:
         return frozenset(word for each in self.with_tasks(whole) for word in each.step.writes)
 
     @cached_property
+    def besides_items(self) -> tuple[Sentence, ...]:
+        """Every sentence that pages show outside of items."""
+        return tuple(sentences_besides_items(self.content))
+
+    @cached_property
     def sentences(self) -> tuple[Sentence, ...]:
-        """Every sentence that pages show."""
-        return tuple(sentences(self.content))
+        """Every sentence that pages show, of items only what is right and why."""
+        return (*self.besides_items, *keys_of_items(self.content))
+
+    @cached_property
+    def prose(self) -> tuple[Sentence, ...]:
+        """Every sentence that anybody reads, of items all."""
+        return (*self.besides_items, *item_sentences(self.content))
+
+    @cached_property
+    def syllables(self) -> SyllableCounts:
+        """The syllables of words, all small; those of the glossary and of names count as short."""
+        return SyllableCounts(dict.fromkeys(known_words(self.content), 1))
+
+    @cached_property
+    def reader(self) -> Reader:
+        """Every text of the prose, counted."""
+        texts = {each.text for each in self.besides_items}
+        for questions in self.content.questions:
+            texts.update(item_texts(questions))
+        return Reader(self.content.figures, self.syllables, texts)
 
     @cached_property
     def named(self) -> frozenset[str]:

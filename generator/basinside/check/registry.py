@@ -112,6 +112,10 @@ from basinside.check.rules.pictures.picture_missing import check_picture_missing
 from basinside.check.rules.prints.posted_print_unknown import check_posted_print_unknown
 from basinside.check.rules.prints.print_without_place import check_print_without_place
 from basinside.check.rules.prints.wall_chart_overflows import check_wall_chart_overflows
+from basinside.check.rules.prose.avoided_word import check_avoided_word
+from basinside.check.rules.prose.reading_level import check_reading_level
+from basinside.check.rules.prose.sentence_too_long import check_sentence_too_long
+from basinside.check.rules.prose.undefined_abbreviation import check_undefined_abbreviation
 from basinside.check.rules.reprocessing.apart_before_clean import check_apart_before_clean
 from basinside.check.rules.reprocessing.clean_before_level import check_clean_before_level
 from basinside.check.rules.reprocessing.edition_reused import check_edition_reused
@@ -291,6 +295,11 @@ RULES: Final[tuple[Rule, ...]] = (
     check_figure_unused,
     check_source_unused,
     *ITEM_RULES,
+    # how sentences are written
+    check_reading_level,
+    check_sentence_too_long,
+    check_undefined_abbreviation,
+    check_avoided_word,
     # pictures
     check_drawing_parts_both_ways,
     check_picture_missing,

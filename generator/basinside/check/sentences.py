@@ -32,8 +32,8 @@ class Sentence(NamedTuple):
         return self.entry.at(self.key)
 
 
-def sentences(content: Content) -> Iterator[Sentence]:
-    """Yield every sentence that pages show, in no order that means anything."""
+def sentences_besides_items(content: Content) -> Iterator[Sentence]:
+    """Yield every sentence that pages show outside of items, in no order that means anything."""
     yield from _of_handbook(content)
     yield from _of_values(content)
     for agent in content.agents.values():
@@ -53,6 +53,13 @@ def sentences(content: Content) -> Iterator[Sentence]:
     for observation in content.observations.values():
         for line in observation.lines:
             yield from _given(line.place, see=line.see)
+        for cue in observation.cues:
+            yield Sentence(observation.place, "cues", cue)
+        yield from _given(observation.place, who_may_observe=observation.who_may_observe)
+
+
+def keys_of_items(content: Content) -> Iterator[Sentence]:
+    """Yield what is right in each item and why."""
     for asked in content.items():
         yield from _of_key(asked.item, own=not asked.situation)
 
@@ -71,6 +78,11 @@ def _of_handbook(content: Content) -> Iterator[Sentence]:
         yield from _given(emergency.place, when=emergency.when, do=emergency.do)
     for work in clinic.places:
         yield from _given(work.place, between=work.between)
+    lacking = clinic.spore_test.not_available if clinic.spore_test else None
+    if lacking:
+        yield from _given(lacking.place, instead=lacking.instead, asked_for=lacking.asked_for)
+    for line in content.handbook.policy:
+        yield from _given(line.place, after_last_attempt=line.after_last_attempt)
 
 
 def _of_values(content: Content) -> Iterator[Sentence]:

@@ -9,10 +9,11 @@ from typing import Final
 
 from basinside.check.checked import Checked
 from basinside.check.item_texts import ReadItem
+from basinside.check.known_words import known_words
 from basinside.check.rule import Finding, rule
 from basinside.model.handbook import Reading
 from basinside.problem import Level
-from basinside.science.reading_ease import LONG_WORD, SyllableCounts, lix, school_grade
+from basinside.science.reading_ease import LONG_WORD, lix, school_grade
 
 _STEM_WORDS: Final = 40
 _LIX: Final = 40
@@ -40,8 +41,7 @@ def check_item_hard_to_read(checked: Checked) -> Iterator[Finding]:
         return
     limit = handbook.reading.grade if handbook.reading else _GRADE
     english = handbook.language.partition("-")[0].casefold() == _WITH_SYLLABLES
-    known = _known(checked)
-    spoken = SyllableCounts(dict.fromkeys(known, 1))
+    known = known_words(checked.content)
     for read in checked.items:
         if len(read.stem_words) > _STEM_WORDS:
             yield Finding(
@@ -57,7 +57,7 @@ def check_item_hard_to_read(checked: Checked) -> Iterator[Finding]:
             continue
         sentences = _sentences(read)
         if english:
-            hard = school_grade(len(words), sentences, spoken.of(words))
+            hard = school_grade(len(words), sentences, checked.syllables.of(words))
             if hard > limit:
                 said = f"asks for {hard:.1f} years of school; the handbook asks for {limit}"
                 yield _hard(read, said)
@@ -74,13 +74,3 @@ def _hard(read: ReadItem, said: str) -> Finding:
 def _sentences(read: ReadItem) -> int:
     ended = len(_END.findall(f"{read.situation} {read.stem}"))
     return max(ended, 1) + len(read.options)
-
-
-def _known(checked: Checked) -> frozenset[str]:
-    content = checked.content
-    named = (
-        *(text for word in content.words.values() for text in (word.word, *word.also)),
-        *(each.name for each in content.instruments.values()),
-        *(each.name for each in content.agents.values()),
-    )
-    return frozenset(word for text in named for word in text.casefold().split())

@@ -1,0 +1,1 @@
+"""Rules about sentences: how hard and how long they are, and the words in them."""
