@@ -7,15 +7,16 @@ order the plan was made for. Nothing here decides what is right; the plan does. 
 from __future__ import annotations
 
 import re
-from collections.abc import Mapping
+from collections.abc import Mapping, Sequence
 from dataclasses import dataclass
 from decimal import Decimal
-from fractions import Fraction
-from typing import Any, Final
+from typing import Any, Final, TypeVar, overload
 
 from basinside.model import attempt as attempts
 
 _DECIMAL: Final = re.compile(r"-?[0-9]{1,12}(\.[0-9]{1,12})?\Z", re.ASCII)
+
+K = TypeVar("K")
 
 Plan = Mapping[str, Any]
 Answer = Mapping[str, Any]
@@ -30,30 +31,44 @@ class Outcome:
     unsafe: tuple[int, ...] = ()
 
 
-def items_needed(items: int, percent: int) -> int:
+def items_needed(percent: int, items: int) -> int:
     """Return how many of a form's items must be right, for a cut in whole percent (0 to 100).
 
-    Rounded up: a cut of 56 % of 15 items is 9, not 8 since no part of an item is right
-    (common practice).
+    Rounded up, in whole numbers: a cut of 56 % of 15 items is 9, since no part of an item is right;
+    one of 56 % of 25 is 14, where a computer's fractions would make it 15 (common practice).
     """
     return -(-items * percent // 100)
 
 
-def quotas(shares: Mapping[str, int], items: int) -> dict[str, int]:
-    """Return whole numbers of items for shares in percent, by largest remainder.
+@overload
+def quotas(percents: Mapping[K, int], total: int) -> dict[K, int]: ...
+@overload
+def quotas(percents: Sequence[int], total: int) -> list[int]: ...
+def quotas(percents: Mapping[K, int] | Sequence[int], total: int) -> dict[K, int] | list[int]:
+    """Return whole numbers of items for shares, by largest remainder.
 
-    Ties go to the topic written first. The sum is ``items`` when the shares sum to 100.
+    A tie goes to whoever is written first. The numbers add up to ``total`` whatever the shares add
+    up to: they are parts of their sum; only when all are 0 is nothing shared out.
+
+    Args:
+        percents: the shares by topic, or in a row; 0 or more each.
+        total: how many items there are, 0 or more.
 
     >>> quotas({"a": 40, "b": 30, "c": 20, "d": 10}, 25)
     {'a': 10, 'b': 8, 'c': 5, 'd': 2}
+    >>> quotas([1, 1, 1], 20)
+    [7, 7, 6]
     """
-    exact = {topic: Fraction(share * items, 100) for topic, share in shares.items()}
-    whole = {topic: int(share) for topic, share in exact.items()}
-    left = int(sum(exact.values())) - sum(whole.values())
-    rest = sorted(exact, key=lambda topic: whole[topic] - exact[topic])
-    for topic in rest[:left]:
-        whole[topic] += 1
-    return whole
+    if isinstance(percents, Mapping):
+        return dict(zip(percents, quotas(tuple(percents.values()), total), strict=True))
+    whole = sum(percents)
+    if not whole:
+        return [0 for _ in percents]
+    out = [share * total // whole for share in percents]
+    by_rest = sorted(range(len(out)), key=lambda n: -(percents[n] * total % whole))
+    for n in by_rest[: total - sum(out)]:
+        out[n] += 1
+    return out
 
 
 def plan_answer(answer: attempts.Answer) -> dict[str, object]:

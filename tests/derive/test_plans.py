@@ -100,4 +100,4 @@ def test_only_the_keys_pass() -> None:
     [(25, 56, 14), (50, 56, 28), (100, 7, 7), (15, 80, 12), (12, 80, 10), (12, 100, 12), (3, 1, 1)],
 )
 def test_a_cut_is_a_whole_number_of_items_rounded_up(items: int, percent: int, needed: int) -> None:
-    assert items_needed(items, percent) == needed
+    assert items_needed(percent, items) == needed

@@ -19,6 +19,16 @@ from basinside.model.prose import Words, read_prose
 from basinside.model.quiz import Assessment
 from basinside.model.words import FORM_KINDS, THINKING
 
+__all__ = [
+    "DrawnItem",
+    "UnfillableError",
+    "draw_form",
+    "drawn_digest",
+    "form_documents",
+    "quotas",
+    "shown_text",
+]
+
 
 class UnfillableError(ValueError):
     """The pool cannot fill the blueprint; the message says what is short."""
@@ -52,13 +62,13 @@ def draw_form(content: Content, assessment: Assessment, seed: bytes) -> tuple[Dr
                 " yet; move it to a practice file"
             )
         by_topic.setdefault(asked.topic, []).append(asked)
+    if sum(assessment.blueprint.topics.values()) != 100:
+        raise UnfillableError("the shares of the topics do not make 100 %")
     wanted = quotas(assessment.blueprint.topics, assessment.items)
     for topic, number in wanted.items():
         have = len(by_topic.get(topic, ()))
         if have < number:
             raise UnfillableError(f"{topic} needs {number} items but the pool has {have}")
-    if sum(wanted.values()) != assessment.items:
-        raise UnfillableError("the shares of the topics do not make 100 %")
     for _ in range(2_000):
         chosen = [
             asked

@@ -9,9 +9,10 @@ from __future__ import annotations
 from collections.abc import Mapping
 from typing import Any
 
-from basinside.marking import evaluate, fits, items_needed, plan_answer
+from basinside.marking import evaluate, fits, plan_answer
 from basinside.model.attempt import Answer, Attempt
 from basinside.model.results import AttemptResult, ItemResult, TopicResult
+from basinside.score.cut import items_needed
 from basinside.score.refusal import NotScoredError, day_of
 
 Document = Mapping[str, Any]
@@ -46,7 +47,7 @@ def score_attempt(
     )
     worth = sum(each.worth for each in items)
     percent = int(keys_document["pass_percent"])
-    right = items_needed(len(items), percent)
+    right = items_needed(percent, len(items))
     needed = right * (worth // len(items) if items else 0)
     points = sum(each.points for each in items)
     return AttemptResult(

@@ -60,7 +60,7 @@ def question_form_view(form: Document, handbook: Handbook) -> QuestionFormView:
 def answer_key_view(form: Document, keys: Document, handbook: Handbook) -> AnswerKeyView:
     """Return the key of an opened form: what is right, what is unsafe, and why."""
     pairs = list(zip(form["items"], keys["items"], strict=True))
-    needed = items_needed(len(pairs), int(keys["pass_percent"]))
+    needed = items_needed(int(keys["pass_percent"]), len(pairs))
     return AnswerKeyView(
         title=_("Key: {title}").format(title=form["title"]),
         lead=plain(

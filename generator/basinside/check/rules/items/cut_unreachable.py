@@ -26,7 +26,7 @@ def check_cut_unreachable(checked: Checked) -> Iterator[Finding]:
     pool = by_topic(checked.items, "assessment")
     for name, assessment in checked.content.assessments.items():
         cut = assessment.pass_
-        needed = items_needed(assessment.items, cut.percent)
+        needed = items_needed(cut.percent, assessment.items)
         wanted = quotas(assessment.blueprint.topics, assessment.items)
         drawn = sum(min(number, len(pool.get(topic, ()))) for topic, number in wanted.items())
         if needed == 0:
