@@ -7,6 +7,7 @@ from basinside.pipeline.build import handbook_files, open_theme, place_problems,
 
 EXAMPLE = Path(__file__).resolve().parents[1] / "example"
 ASSETS = "assets/"  # the theme's own files joined, which are read where they are written
+RULES = "rules/"  # the pages of rules, which are read where the rules are written
 GOLDEN = Path(__file__).resolve().parent / "example"
 
 
@@ -18,8 +19,8 @@ def problems() -> tuple[str, ...]:
 
 @cache
 def built() -> dict[str, str]:
-    """Return every page of the built example, by path; not to be changed."""
-    return {path: text for path, text in whole().items() if not path.startswith(ASSETS)}
+    """Return the pages of the built example but those of rules, by path; not to be changed."""
+    return {path: text for path, text in whole().items() if not path.startswith((ASSETS, RULES))}
 
 
 @cache

@@ -96,8 +96,9 @@ def test_every_value_stands_once_with_its_amount_as_data_and_its_source() -> Non
 
 
 def test_no_page_shows_a_reference_that_was_not_filled_in() -> None:
+    typed = re.compile("<code>.*?</code>")  # what an author types stands on the pages of rules
     for path, page in pages().items():
-        assert "{{" not in words(page), path
+        assert "{{" not in words(typed.sub("", page)), path
         assert not re.search(r"Undefined|NoneType|object at 0x|Quantity\(", words(page)), path
 
 
