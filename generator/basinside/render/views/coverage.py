@@ -27,7 +27,7 @@ from basinside.render.view_types import (
 from basinside.render.views.self_tests import topic_title
 from basinside.render.views.spot import Desk, Spot, fact, present
 from basinside.render.views.titles import procedure_title
-from basinside.render.wording import _, n_
+from basinside.render.wording import _, listed, n_, sentence
 
 MOST_TOGETHER: Final = 24
 """Procedures on one page; more have a page each, as a page of 150 kB is slow on an old tablet."""
@@ -195,9 +195,12 @@ class _Covered:
         )
         watched = plain(_("Nothing is watched: it has no safety step and no checklist line."))
         if lines:
-            said = _("{lines}, {safety} of them safety steps").format(
-                lines=n_("one line", "{n} lines", lines), safety=len(self.watched)
+            safety, more = len(self.watched), lines - len(self.watched)
+            parts = (
+                n_("one safety step", "{n} safety steps", safety) if safety else "",
+                n_("one thing more to see", "{n} things more to see", more) if more else "",
             )
+            said = sentence(listed([each for each in parts if each]))
             watched = (
                 SpanView(kind="link", text=said, href=spot.link(f"print/observation-{name}.html")),
             )
