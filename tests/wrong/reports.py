@@ -6,9 +6,11 @@ reports are kept as people see them, to be read from top to bottom.
 
 from __future__ import annotations
 
+import json
 import re
 from functools import cache
 from pathlib import Path
+from typing import Any
 
 from tests.cli.run import basinside
 
@@ -29,6 +31,13 @@ def report(clinic: str) -> str:
     """Return what checking a clinic says, grouped for people, information too."""
     asked = ("--folder", WRONG / clinic, "--today", TODAY, "--all", "--grouped")
     return basinside("check", *asked, env={"COLUMNS": COLUMNS}).said
+
+
+@cache
+def told(clinic: str) -> tuple[dict[str, Any], ...]:
+    """Return what checking a clinic tells a tool."""
+    said = basinside("check", "--folder", WRONG / clinic, "--today", TODAY, "--json").said
+    return tuple(json.loads(said))
 
 
 def named(clinic: str) -> frozenset[str]:

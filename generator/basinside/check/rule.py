@@ -29,13 +29,23 @@ Check = Callable[[Checked], Iterator[Finding]]
 
 @dataclass(frozen=True, slots=True)
 class Rule:
-    """A rule: its id, its one level, the page that authors read, and the question it asks."""
+    """A rule: its id, its one level, the page that authors read, and the question it asks.
+
+    ``dated`` ones ask for the day. ``of_all`` ones say that something is nowhere, which nobody
+    knows while a file cannot be read: until then they are not asked.
+    """
 
     id: str
     level: Level
     page: str
     check: Check
     dated: bool = False
+    of_all: bool = False
+
+    def asked_of(self, checked: Checked) -> bool:
+        """Whether the rule can say something about a handbook as it is known."""
+        known = checked.today is not None or not self.dated
+        return known and not (self.of_all and checked.content.unread)
 
 
 @dataclass(frozen=True, slots=True)
@@ -57,12 +67,13 @@ class Found:
         )
 
 
-def rule(*, level: Level, dated: bool = False) -> Callable[[Check], Rule]:
+def rule(*, level: Level, dated: bool = False, of_all: bool = False) -> Callable[[Check], Rule]:
     """Return what makes a Rule of a generator function ``check_<what>``.
 
     Args:
         level: the one level of the rule.
         dated: whether the rule depends on the day and runs only when one is given.
+        of_all: whether it says that something is nowhere, and waits until all can be read.
 
     Raises:
         TypeError: when the function is not named ``check_*`` or has no docstring.
@@ -74,17 +85,17 @@ def rule(*, level: Level, dated: bool = False) -> Callable[[Check], Rule]:
         if prefix != "check" or not what or not check.__doc__:
             raise TypeError(f"{name}: a rule is named check_* and its docstring is its page")
         page = inspect.cleandoc(check.__doc__)
-        return Rule(what.replace("_", "-"), level, page, check, dated)
+        return Rule(what.replace("_", "-"), level, page, check, dated, of_all)
 
     return made
 
 
 def find(checked: Checked, rules: Iterable[Rule]) -> list[Found]:
-    """Return every finding, rule by rule; dated rules are asked only when the day is known."""
+    """Return every finding of the rules that can be asked, rule by rule."""
     return [
         Found(each, finding)
         for each in rules
-        if checked.today is not None or not each.dated
+        if each.asked_of(checked)
         for finding in each.check(checked)
     ]
 

@@ -23,6 +23,8 @@ def check(content: Content, derived: Derived, today: date | None = None) -> list
         today: the day, for the rules that depend on it; without it they are not asked, and
             waivers count however old they are.
     """
-    found = find(Checked(content=content, derived=derived, today=today), RULES)
+    checked = Checked(content=content, derived=derived, today=today)
+    found = find(checked, RULES)
     waivers = all_waivers(content)
-    return in_order(apply_waivers(found, waivers, RULE_BY_ID, FORM_IDS, today))
+    silent = frozenset(each.id for each in RULES if content.unread or not each.asked_of(checked))
+    return in_order(apply_waivers(found, waivers, RULE_BY_ID, FORM_IDS, today, silent))

@@ -43,6 +43,7 @@ def apply_waivers(
     rules: Mapping[str, Rule],
     forms: Iterable[str],
     today: date | None,
+    silent: frozenset[str] = frozenset(),
 ) -> list[Problem]:
     """Return the findings as problems, waived ones marked, and what is wrong with the waivers.
 
@@ -52,6 +53,7 @@ def apply_waivers(
         rules: the rules by id.
         forms: the ids of problems of form, which no waiver can take away.
         today: the day, when it is given; then waivers that have ended count no more.
+        silent: the rules that could not say all; a waiver of one may have an effect yet.
     """
     problems: list[Problem] = []
     counting: list[WaiverAt] = []
@@ -73,7 +75,7 @@ def apply_waivers(
         used.update(covering)
         problems.append(one.problem(_words(counting[covering[0]].waiver) if covering else ""))
     for n, each in enumerate(counting):
-        if n not in used and (today is not None or not rules[each.waiver.rule].dated):
+        if n not in used and each.waiver.rule not in silent:
             problems.append(_without_effect(each.waiver))
     return problems
 

@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Iterable, Mapping
+from dataclasses import replace
 from typing import Any, Final, NamedTuple, TypeVar
 
 from pydantic import BaseModel, ValidationError
@@ -116,7 +117,8 @@ def load_whole(files: Mapping[str, bytes], memory: Memory | None = None) -> Load
         named.append(whole.named)
         read.update({file: whole.entry.get(file) for file in untyped(read, folder)})
     entries = {file: value for file, value in read.items() if value is not None}
-    content = _gathered(files, entries, problems, memory)
+    lost = frozenset(meant | {file for file, entry in read.items() if entry is None})
+    content = replace(_gathered(files, entries, problems, memory), unread=lost)
     if content.handbook is None and "content/handbook.yaml" not in {*files, *meant}:
         message = "there is no content/handbook.yaml; begin with “basinside new FOLDER”"
         meant.add("content/handbook.yaml")

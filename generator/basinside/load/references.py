@@ -135,7 +135,7 @@ def _unknown(named: Named, known: Any) -> Problem:
     if kind == "step or line":
         kind, sign = _meant(written)
         known = [each for each in known if _meant(each)[1] == sign]
-    near = difflib.get_close_matches(written, list(known), 1, 0.6)
+    near = _near(written, known)
     in_list = bool(named.place.path) and isinstance(named.place.path[-1], int)
     if near:
         hint = f"Did you mean “{near[0]}”?"
@@ -144,6 +144,15 @@ def _unknown(named: Named, known: Any) -> Problem:
     else:
         hint = f"Write it {_WRITTEN[kind]}, or name another"
     return _problem(named.place, "unknown-id", f"there is no {kind} “{written}”", hint)
+
+
+def _near(written: str, known: Any) -> list[str]:
+    """Return the id that may have been meant; of steps of one procedure only their own names."""
+    own, sign, step = written.partition("/")
+    within = [each.removeprefix(f"{own}/") for each in known if each.startswith(f"{own}/")]
+    if not sign or not within:
+        return difflib.get_close_matches(written, list(known), 1, 0.6)
+    return [f"{own}/{each}" for each in difflib.get_close_matches(step, within, 1, 0.6)]
 
 
 def _meant(written: str) -> tuple[str, str]:

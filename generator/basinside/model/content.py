@@ -42,7 +42,7 @@ def _asked_in(questions: QuestionFile) -> Iterator[AskedItem]:
 
 @dataclass(frozen=True, kw_only=True)
 class Content:
-    """The model of one handbook."""
+    """The model of one handbook; ``unread`` are files out of which nothing could be read."""
 
     handbook: Handbook | None = None
     sources: Mapping[str, Source] = field(default_factory=dict)
@@ -60,6 +60,7 @@ class Content:
     observations: Mapping[str, Observation] = field(default_factory=dict)
     pictures: Mapping[str, Picture] = field(default_factory=dict)
     editions: Mapping[str, Mapping[str, Any]] = field(default_factory=dict)
+    unread: frozenset[str] = frozenset()
 
     def items(self, pool: str = "") -> tuple[AskedItem, ...]:
         """Return every item in file order, of one pool or of both."""

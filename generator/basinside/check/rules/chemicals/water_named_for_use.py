@@ -51,4 +51,6 @@ def _takes_water(checked: Checked, placed: PlacedStep) -> bool:
     if product is None or product.kind == "ready to use":
         return product is None
     wanted = checked.figure(step.strength)
+    if step.strength is not None and wanted is None:
+        return False  # nobody knows while the value cannot be read
     return not (wanted and product.strength and wanted.value == product.strength)

@@ -9,7 +9,7 @@ from basinside.check.rule import Finding, rule
 from basinside.problem import Level
 
 
-@rule(level=Level.WARN)
+@rule(level=Level.WARN, of_all=True)
 def check_figure_unused(checked: Checked) -> Iterator[Finding]:
     """A value that is kept is used somewhere.
 

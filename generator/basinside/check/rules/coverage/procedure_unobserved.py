@@ -10,7 +10,7 @@ from basinside.check.rule import Finding, rule
 from basinside.problem import Level
 
 
-@rule(level=Level.WARN)
+@rule(level=Level.WARN, of_all=True)
 def check_procedure_unobserved(checked: Checked) -> Iterator[Finding]:
     """Each procedure that must be watched has something to watch.
 

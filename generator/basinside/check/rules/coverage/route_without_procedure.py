@@ -9,7 +9,7 @@ from basinside.check.rule import Finding, rule
 from basinside.problem import Level
 
 
-@rule(level=Level.WARN)
+@rule(level=Level.WARN, of_all=True)
 def check_route_without_procedure(checked: Checked) -> Iterator[Finding]:
     """A route that the clinic has is taken by a procedure.
 

@@ -10,7 +10,7 @@ from basinside.check.rule import Finding, rule
 from basinside.problem import Level
 
 
-@rule(level=Level.WARN)
+@rule(level=Level.WARN, of_all=True)
 def check_safety_step_untested(checked: Checked) -> Iterator[Finding]:
     """Each safety step is asked about in an assessment, wherever knowledge is asked for.
 

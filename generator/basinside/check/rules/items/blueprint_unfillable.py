@@ -13,7 +13,7 @@ from basinside.model.words import THINKING
 from basinside.problem import Level
 
 
-@rule(level=Level.STOP)
+@rule(level=Level.STOP, of_all=True)
 def check_blueprint_unfillable(checked: Checked) -> Iterator[Finding]:
     """The pool can fill every form of an assessment as its blueprint asks.
 

@@ -10,7 +10,7 @@ from basinside.check.rule import Finding, rule
 from basinside.problem import Level
 
 
-@rule(level=Level.STOP)
+@rule(level=Level.STOP, of_all=True)
 def check_critical_topic_never_asked(checked: Checked) -> Iterator[Finding]:
     """A topic whose practice has critical items has one in the assessment too.
 

@@ -9,6 +9,7 @@ from typing import Any
 
 from basinside.check.checked import Checked
 from basinside.check.item_texts import ReadItem
+from basinside.check.limits import outside
 from basinside.check.number_bounds import number_bounds
 from basinside.check.option_numbers import numbers_in
 from basinside.check.rule import Finding, rule
@@ -69,10 +70,14 @@ def _values(checked: Checked, item: Item, rest: RestsOn) -> Iterator[Finding]:
             said = f"rests on {name} of {amount(was)}, which cannot be compared with {now}"
         else:
             said = f"was written when {name} was {amount(was)}; it is {now}"
+        told = figure.source_says is not None and outside(figure.value, figure.source_says)
+        basis = checked.cited(figure.source) if figure.source else figure.basis
         yield Finding(
             rest.place.at("values", name),
-            f"{item.item} {said} ({checked.cited(figure.source)})",
-            f"Read the item again, then write “{name}: {now}” and the new read_in.",
+            f"{item.item} {said} ({basis})",
+            f"Mend {name} first: its source says something else."
+            if told
+            else f"Read the item again, then write “{name}: {now}” and the new read_in.",
             (item.place,),
         )
 

@@ -17,7 +17,7 @@ _CLEANS: Final[frozenset[Action]] = frozenset({"soak", "clean", "wipe", "load", 
 """What a task does to tools and basins."""
 
 
-@rule(level=Level.WARN)
+@rule(level=Level.WARN, of_all=True)
 def check_brushes_and_basins_processed(checked: Checked) -> Iterator[Finding]:
     """What instruments are washed in and with is made clean itself.
 

@@ -36,7 +36,7 @@ _AFTER: Final[dict[DangerKind, tuple[IncidentKind, ...]]] = {
 """What happens to somebody whom a danger meets."""
 
 
-@rule(level=Level.STOP)
+@rule(level=Level.STOP, of_all=True)
 def check_contacts_present(checked: Checked) -> Iterator[Finding]:
     """Whoever is hurt finds a page, and on it whom to ring by day and by night.
 

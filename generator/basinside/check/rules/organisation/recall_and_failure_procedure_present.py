@@ -20,7 +20,7 @@ _BY_ROUTE: Final[dict[RouteKind, tuple[IncidentKind, ...]]] = {
 """What can fail on each kind of route (HAN 382 asks for a procedure for each)."""
 
 
-@rule(level=Level.STOP)
+@rule(level=Level.STOP, of_all=True)
 def check_recall_and_failure_procedure_present(checked: Checked) -> Iterator[Finding]:
     """There is a page for the load that failed, the bath that failed, and what must come back.
 

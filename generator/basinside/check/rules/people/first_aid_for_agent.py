@@ -11,7 +11,7 @@ from basinside.check.saying import listed
 from basinside.problem import Level
 
 
-@rule(level=Level.STOP)
+@rule(level=Level.STOP, of_all=True)
 def check_first_aid_for_agent(checked: Checked) -> Iterator[Finding]:
     """A chemical that hurts leads to what to do about the eye, the skin, a mouthful, a breath.
 

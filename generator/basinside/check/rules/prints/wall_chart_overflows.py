@@ -10,7 +10,7 @@ from basinside.model.derived import PlacedStep
 from basinside.problem import Level
 
 
-@rule(level=Level.WARN)
+@rule(level=Level.WARN, of_all=True)
 def check_wall_chart_overflows(checked: Checked) -> Iterator[Finding]:
     """A wall chart fits on one sheet at a size that is read at arm's length.
 

@@ -59,12 +59,23 @@ def check_worked_out_elsewhere(checked: Checked) -> Iterator[Finding]:
         here = _here(checked, figure, figure.worked_out)
         if here is None or here.low <= _number(figure) <= here.high:
             continue
+        ground = _ground(checked, figure.worked_out)
         yield Finding(
             figure.place.at("value"),
-            f"{name} is {amount(figure.value)}; worked out for this clinic it is {here.said}",
-            f"Write {here.write or here.said} or a little to the safe side, also in “source_says”.",
+            f"{name} is {amount(figure.value)}; worked out for {ground} it is {here.said}",
+            f"If {ground} is right, write {here.write or here.said} or a little to the safe side,"
+            " also in “source_says”.",
             (figure.worked_out.place,),
         )
+
+
+def _ground(checked: Checked, worked: WorkedOut) -> str:
+    """Return the strength of the product or the altitude that a value is worked out for."""
+    agent = checked.content.agents.get(worked.of or "")
+    if agent and agent.product and agent.product.strength:
+        return amount(agent.product.strength)
+    handbook = checked.content.handbook
+    return amount(handbook.clinic.altitude) if handbook else "this clinic"
 
 
 def _number(figure: Figure) -> float | Fraction:
