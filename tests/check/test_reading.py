@@ -60,3 +60,7 @@ def test_texts_of_items_are_read_whether_or_not_their_place_is_asked() -> None:
     texts = [text for questions in content.questions for text in item_texts(questions)]
     assert texts == [each.text for each in item_sentences(content)]
     assert {each.item.stem for each in content.items()} <= set(texts)
+
+
+def test_a_sentence_may_end_with_per_cent() -> None:
+    assert READER.count("Take 5 %. Wait.") == Counted(2, 4, 4, 3)

@@ -129,9 +129,13 @@ class Checked:
     def reader(self) -> Reader:
         """Every text of the prose, counted."""
         texts = {each.text for each in self.besides_items}
-        for questions in self.content.questions:
-            texts.update(item_texts(questions))
+        texts.update(*self.item_texts.values())
         return Reader(self.content.figures, self.syllables, texts)
+
+    @cached_property
+    def item_texts(self) -> dict[str, list[str]]:
+        """The texts of each file of questions, for those who seldom ask where each stands."""
+        return {each.place.file: item_texts(each) for each in self.content.questions}
 
     @cached_property
     def named(self) -> frozenset[str]:

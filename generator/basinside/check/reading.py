@@ -1,7 +1,7 @@
 """Texts in sentences and words, counted for how long and how hard to read they are.
 
-A word is what stands between spaces and has a letter or a figure in it: a number is one, and so is
-what a hyphen joins.
+A word is what stands between spaces and has more in it than marks: a number is one, so is what a
+hyphen joins, and so is %, which is read aloud.
 """
 
 from __future__ import annotations
@@ -16,7 +16,7 @@ from basinside.model.figure import Figure
 from basinside.science.reading_ease import SyllableCounts, school_grade
 
 _BREAK: Final = re.compile(r"(?:(?<=[.?!])|(?<=[.?!][”»\"')]))\s+")
-_SIGNS: Final = "!\"#%&'()*+,-./:;<=>?@[]_{|}~¡«·»¿‐–—‘’“”„…×"
+_SIGNS: Final = "!\"#&'()*+,-./:;<=>?@[]_{|}~¡«·»¿‐–—‘’“”„…×"
 _ENDS: Final = (".", "?", "!")
 _CLOSING: Final = "”»\"')"
 
@@ -55,7 +55,7 @@ def words_in(text: str) -> list[str]:
     """Return the words of a text, small and without the signs around them.
 
     >>> words_in("Heavy-duty gloves – 2.5 % or 1:10?")
-    ['heavy-duty', 'gloves', '2.5', 'or', '1:10']
+    ['heavy-duty', 'gloves', '2.5', '%', 'or', '1:10']
     """
     return [bare for each in text.casefold().split() if (bare := each.strip(_SIGNS))]
 
@@ -83,7 +83,7 @@ class Reader(dict[str, Counted]):
             self[text]
 
     def __missing__(self, text: str) -> Counted:
-        found = self[text] = self.count(self.seen(text))
+        found = self[text] = self.count(self.seen(text) if "{{" in text else text)
         return found
 
     @property
@@ -96,7 +96,7 @@ class Reader(dict[str, Counted]):
         return filled_in(text, self._figures)
 
     def count(self, text: str) -> Counted:
-        """Return what is counted in a text whose values are filled in."""
+        """Return what is counted in a text that refers to no value."""
         marks = list(map(self._marks.__getitem__, text.split()))
         if 0 in marks:
             marks = [each for each in marks if each]

@@ -6,10 +6,8 @@ from collections.abc import Iterator
 from typing import Final
 
 from basinside.check.checked import Checked
-from basinside.check.item_sentences import item_texts
-from basinside.check.reading import Counted, Reader, together
+from basinside.check.reading import Counted, together
 from basinside.check.rule import Finding, rule
-from basinside.check.sentences import Sentence
 from basinside.model.handbook import Reading
 from basinside.problem import Level, Place
 
@@ -41,56 +39,48 @@ def check_reading_level(checked: Checked) -> Iterator[Finding]:
     if handbook is None or handbook.language.partition("-")[0].casefold() != _WITH_SYLLABLES:
         return
     limit = handbook.reading.grade if handbook.reading else _GRADE
-    by_file: dict[str, list[Sentence]] = {}
-    for each in checked.besides_items:
-        if each.key != _SHORTER_FORM:
-            by_file.setdefault(each.entry.file, []).append(each)
-    for file, sentences in by_file.items():
-        for entry, sample in _samples(checked.reader, file, sentences):
-            counted = _counted(checked.reader, [each.text for each in sample])
-            if counted.words >= _ENOUGH and counted.grade > limit:
-                yield _hard(checked.reader, entry, sample, counted, limit)
-    for questions in checked.content.questions:
-        counted = _counted(checked.reader, item_texts(questions))
+    reader = checked.reader
+    for entry, texts in _samples(checked):
+        counted = together(map(reader.__getitem__, texts))
         if counted.words >= _ENOUGH and counted.grade > limit:
-            file = questions.place.file
-            sample = [each for each in checked.prose if each.entry.file == file]
-            yield _hard(checked.reader, questions.place, sample, counted, limit)
+            yield _hard(checked, entry, frozenset(texts), counted, limit)
 
 
-def _samples(
-    reader: Reader, file: str, sentences: list[Sentence]
-) -> Iterator[tuple[Place, list[Sentence]]]:
-    """Yield what is judged together: most files are one entry, some hold many, short and long."""
-    if not any(each.entry.path[:1] and each.entry.path[0] in _MANY_IN_A_FILE for each in sentences):
-        yield Place(file), sentences
-        return
-    entries: dict[Place, list[Sentence]] = {}
-    for each in sentences:
-        entries.setdefault(Place(file, each.entry.path[:2]), []).append(each)
-    short: list[Sentence] = []
-    for entry, sample in entries.items():
-        if _counted(reader, [each.text for each in sample]).words < _ENOUGH:
-            short += sample
+def _samples(checked: Checked) -> Iterator[tuple[Place, list[str]]]:
+    """Yield what is judged together; most files are one entry, some hold many, short and long."""
+    by_file: dict[str, list[str]] = {}
+    entries: dict[Place, list[str]] = {}
+    for each in checked.besides_items:
+        place = each.entry
+        if each.key == _SHORTER_FORM:
+            continue
+        if place.path and place.path[0] in _MANY_IN_A_FILE:
+            entries.setdefault(Place(place.file, place.path[:2]), []).append(each.text)
         else:
-            yield entry, sample
-    yield Place(file), short
-
-
-def _counted(reader: Reader, texts: list[str]) -> Counted:
-    return together(map(reader.__getitem__, texts))
+            by_file.setdefault(place.file, []).append(each.text)
+    for entry, texts in entries.items():
+        if sum(checked.reader[text].words for text in texts) < _ENOUGH:
+            by_file.setdefault(entry.file, []).extend(texts)
+        else:
+            yield entry, texts
+    for file, texts in (*by_file.items(), *checked.item_texts.items()):
+        yield Place(file), texts
 
 
 def _hard(
-    reader: Reader, entry: Place, sample: list[Sentence], counted: Counted, limit: int
+    checked: Checked, entry: Place, texts: frozenset[str], counted: Counted, limit: int
 ) -> Finding:
-    (_, hardest), worst = max(
-        ((reader.hardest(each.text), each) for each in sample), key=lambda pair: pair[0]
+    hardest, text = max((checked.reader.hardest(text), text) for text in texts)
+    depth = len(entry.path)
+    worst = next(
+        each
+        for each in checked.prose
+        if each.text == text and (each.entry.file, each.entry.path[:depth]) == entry[:2]
     )
     name = entry.path[-1] if entry.path else entry.file.rpartition("/")[2].partition(".")[0]
     return Finding(
         worst.place,
         f"{name} asks for {counted.grade:.1f} years of school; the handbook asks for {limit}",
-        f"Use shorter words and sentences, first in “{hardest}”",
+        f"Use shorter words and sentences, first in “{hardest[1]}”",
         (worst.entry, entry),
     )

@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Iterator
+from itertools import chain
 from typing import Final
 
 from basinside.check.checked import Checked
@@ -33,23 +34,23 @@ def check_sentence_too_long(checked: Checked) -> Iterator[Finding]:
         return
     most = handbook.reading.words if handbook.reading else _WORDS
     reader, safety_most = checked.reader, min(most, _SAFETY_WORDS)
-    safety = list(_told_in_safety_steps(checked.content))
-    for said in safety:
-        if reader[said.text].longest > safety_most:
-            yield from _too_long(reader, said, safety_most, " in a safety step")
+    for said in _told_in_safety_steps(checked.content, reader, safety_most):
+        yield from _too_long(reader, said, safety_most, " in a safety step")
     if any(counted.longest > most for counted in reader.values()):
-        judged = set(safety)
+        judged = set(_told_in_safety_steps(checked.content, reader, most))
         for said in checked.prose:
             if reader[said.text].longest > most and said not in judged:
                 yield from _too_long(reader, said, most, "")
 
 
-def _told_in_safety_steps(content: Content) -> Iterator[Sentence]:
+def _told_in_safety_steps(content: Content, reader: Reader, most: int) -> Iterator[Sentence]:
+    """Yield what is to be done in safety steps and has a sentence of more words."""
     for procedure in content.procedures.values():
-        for _, step in procedure.steps:
+        for step in chain.from_iterable(stage.steps for stage in procedure.stages):
             if step.safety:
-                yield Sentence(step.place, "do", step.do)
-                if step.wall:
+                if reader[step.do].longest > most:
+                    yield Sentence(step.place, "do", step.do)
+                if step.wall and reader[step.wall].longest > most:
                     yield Sentence(step.place, "wall", step.wall)
 
 
