@@ -27,8 +27,8 @@ def test_what_is_nowhere_is_said_again_when_all_can_be_read() -> None:
 def test_a_waiver_may_have_an_effect_once_all_can_be_read() -> None:
     waived = (
         b"figures:\n  spare.one:\n    is: spare\n    value: 1 h\n    basis: from memory\n"
-        b"    waive:\n      - {rule: source-missing, because: The book is away., by: lead, second: midwife,"
-        b" on: 2026-01-10, until: 2027-01-09}\n"
+        b"    waive:\n      - {rule: source-missing, because: The book is away., by: lead,"
+        b" second: midwife, on: 2026-01-10, until: 2027-01-09}\n"
     )
     files = {**base_files(), "content/figures/extra.yaml": waived}
     assert "waiver-without-effect" in rules_said(files)

@@ -142,7 +142,7 @@ def _unknown(named: Named, known: Any) -> Problem:
     elif in_list and not {"-", "/", "."} & set(written):
         hint = CUT_IN_BRACKETS
     else:
-        hint = f"Write it {_WRITTEN[kind]}, or name another"
+        hint = f"Write it {_WRITTEN[kind]}, or name another."
     return _problem(named.place, "unknown-id", f"there is no {kind} “{written}”", hint)
 
 
