@@ -19,11 +19,11 @@ class ItemWords:
     """What a language's items say when they give a key away or say nothing, all in small letters.
 
     ``names_others``: an option that speaks of other options. ``names_others_with``: one of these
-    words is in it whenever it does. ``none_of_these``: one that speaks of
-    all of them without naming any. ``harmless``: phrases in which a word of ``absolutes`` claims
-    nothing. ``counts``: numbers in words. ``asks_for``: a request for so
-    many options, the number being its first group. ``opinion``: asks what somebody thinks, or
-    jokes, always with one of ``opinion_with``. ``colour_alone``: tells a thing by one of the
+    words is in it whenever it does. ``none_of_these``: one that speaks of all of them without
+    naming any, always with one of ``none_of_these_with``. ``harmless``: phrases in which a word of
+    ``absolutes`` claims nothing. ``counts``: numbers in words. ``asks_for``: a request for so many
+    options, the number being its first group. ``opinion``: asks what somebody thinks, or jokes,
+    always with one of ``opinion_with``. ``colour_alone``: tells a thing by one of the
     ``colours``. ``here``: says that the question is about this clinic. ``not_seen``: what a person
     has inside, where nobody can look.
     ``before_vowel``, ``before_other``: the last word of a stem that must fit an option's sound.
@@ -36,6 +36,7 @@ class ItemWords:
     names_others: re.Pattern[str]
     names_others_with: Words
     none_of_these: re.Pattern[str]
+    none_of_these_with: Words
     negatives: Words
     absolutes: Words
     harmless: re.Pattern[str]
@@ -66,6 +67,7 @@ class ItemWords:
         """Every word without which none of the rules about words has anything to say."""
         return (
             self.names_others_with
+            | self.none_of_these_with
             | self.negatives
             | self.absolutes
             | self.vague
@@ -91,6 +93,7 @@ _ENGLISH: Final = ItemWords(
     ),
     names_others_with=frozenset("above below option options answer answers b c d e f".split()),
     none_of_these=_any("(?:none|all|any|neither|both) of (?:these|them|those)", "none", "all"),
+    none_of_these_with=frozenset("none all any neither both".split()),
     negatives=frozenset("not no except never least without incorrect cannot nor neither".split())
     | frozenset(
         f"{word}{sign}t"

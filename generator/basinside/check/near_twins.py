@@ -10,6 +10,11 @@ from __future__ import annotations
 from collections import Counter
 from collections.abc import Callable, Iterable, Iterator, Sequence
 from itertools import chain
+from typing import Final
+
+FREQUENT: Final = 50
+"""A word is frequent that is in more than one of so many texts: among the rarest of a text it is
+looked for only where there are too few others (our own bound)."""
 
 
 def overlap(one: Iterable[object], other: Iterable[object]) -> float:
@@ -36,29 +41,30 @@ def near_twins(
         share: above 0, below 1.
         fits: whether two places may be told of as twins.
     """
-    counted = Counter(chain.from_iterable(map(set, texts)))
+    counted = Counter(chain.from_iterable(texts))
     by_rarity = sorted(counted, key=lambda word: (counted[word], word))
-    rank = {word: n for n, word in enumerate(by_rarity)}
-    ranked: list[tuple[int, ...]] = []  # the words of each text, each once, the rarest first
+    rank = {word: n for n, word in enumerate(by_rarity)}.__getitem__
+    frequent = frozenset(word for word, times in counted.items() if times * FREQUENT > len(texts))
     sizes: list[int] = []
     least = _Least(share)
-    by_rank: dict[int, list[int]] = {}
+    holding: dict[str, list[int]] = {}
     for later, words in enumerate(texts):
-        ranks = tuple(sorted(set(map(rank.__getitem__, words))))
-        size = len(ranks)
-        ranked.append(ranks)
+        each_once = set(words)
+        size = len(each_once)
         sizes.append(size)
-        rarest = ranks[: size - int(share * size)]
-        met = Counter(chain.from_iterable([by_rank[each] for each in rarest if each in by_rank]))
+        wanted = size - int(share * size)
+        rare = each_once - frequent
+        rarest = sorted(rare if len(rare) >= wanted else each_once, key=rank)[:wanted]
+        met = Counter(chain.from_iterable([holding[word] for word in rarest if word in holding]))
         need = least[size]
         hopeful = [earlier for earlier, shared in met.items() if shared > need[sizes[earlier]]]
         for earlier in sorted(hopeful):
-            if overlap(ranked[earlier], ranks) > share and fits(earlier, later):
+            if overlap(texts[earlier], each_once) > share and fits(earlier, later):
                 yield earlier, later
                 break
         else:
-            for each in rarest:
-                by_rank.setdefault(each, []).append(later)
+            for word in rarest:
+                holding.setdefault(word, []).append(later)
 
 
 class _Least(dict[int, dict[int, float]]):

@@ -22,7 +22,7 @@ def check_asks_for_another_number(checked: Checked) -> Iterator[Finding]:
     if words is None:
         return
     for read in checked.items:
-        if read.item.kind != "multiple":
+        if read.kind != "multiple":
             continue
         found = words.asks_for.search(read.stem)
         if found is None:

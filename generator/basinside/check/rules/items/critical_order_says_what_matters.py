@@ -24,6 +24,8 @@ def check_critical_order_says_what_matters(checked: Checked) -> Iterator[Finding
     for by itself).
     """
     for read in checked.items:
+        if read.options_only:
+            continue
         item = read.item
         if item.critical and item.entries and not item.matters:
             yield Finding(

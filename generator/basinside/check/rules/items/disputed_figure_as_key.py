@@ -9,7 +9,6 @@ from basinside.check.item_texts import ReadItem
 from basinside.check.rule import Finding, rule
 from basinside.check.saying import listed
 from basinside.model.item_kinds import NumberFrom
-from basinside.model.prose import references
 from basinside.problem import Level
 
 
@@ -32,7 +31,7 @@ def check_disputed_figure_as_key(checked: Checked) -> Iterator[Finding]:
     disputed = {name for name, figure in content.figures.items() if figure.other_view}
     for read in checked.items:
         found = [name for name in _rested_on(read) if name in disputed]
-        found += [name for name in read.item.about if name in content.choices]
+        found += [name for name in read.about if name in content.choices]
         if not found or words.here.search(f"{read.situation} {read.stem}"):
             continue
         yield Finding(
@@ -45,11 +44,10 @@ def check_disputed_figure_as_key(checked: Checked) -> Iterator[Finding]:
 
 
 def _rested_on(read: ReadItem) -> list[str]:
-    item = read.item
-    names = [*item.rests_on.values] if item.rests_on else []
-    if item.number is not None and isinstance(item.number.right, NumberFrom):
-        names.append(item.number.right.figure)
+    names = [*read.rests_on.values] if read.rests_on else []
+    number = None if read.options_only else read.item.number
+    if number is not None and isinstance(number.right, NumberFrom):
+        names.append(number.right.figure)
     for option in read.right:
-        if "{{" in option.option.text:
-            names += [each.figure for each in references(option.option.text)]
+        names += option.figures
     return names

@@ -20,14 +20,14 @@ def check_feedback_leads_nowhere(checked: Checked) -> Iterator[Finding]:
     Source: Hattie and Timperley, The power of feedback, 2007 (from memory).
     """
     for read in checked.items:
-        if not read.item.about:
+        if not read.about:
             yield Finding(
                 read.item.place,
                 f"{read.name} does not say what it is about, so that no link leads to it",
                 "Write “about:” with the steps, values or chemicals.",
             )
         for each in read.wrong:
-            if each.option.because is None and each.option.shows is None:
+            if each.because is None and each.shows is None:
                 yield Finding(
                     each.option.place,
                     f"“{each.text}” of {read.name} is wrong and does not say why",

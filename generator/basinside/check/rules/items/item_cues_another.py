@@ -39,10 +39,10 @@ def check_item_cues_another(checked: Checked) -> Iterator[Finding]:
     firsts = frozenset(first for _, first, _ in keys)
     for read in checked.items:
         told = read.stem_words
+        if firsts.isdisjoint(told) and firsts.isdisjoint(read.situation_words):
+            continue
         if read.item.situation or not read.scenario:
             told = (*read.situation_words, *told)
-        if firsts.isdisjoint(told):
-            continue
         for first, second in pairwise(told):
             if first not in firsts:
                 continue

@@ -28,16 +28,15 @@ def check_item_rests_on_nothing(checked: Checked) -> Iterator[Finding]:
         topic for each in checked.content.assessments.values() for topic in each.blueprint.topics
     }
     for read in checked.items:
-        item = read.item
-        if item.rests_on is None and not _follows(read):
+        if read.rests_on is None and not _follows(read):
             yield Finding(
-                item.place,
+                read.item.place,
                 f"{read.name} does not say what its key rests on",
                 "Write “rests_on:” with read_in and the steps or values.",
             )
         if read.pool == "assessment" and asked and read.topic not in asked:
             yield Finding(
-                item.place,
+                read.item.place,
                 f"{read.name} is of the topic {read.topic}, which no assessment asks",
                 "Write the topic into a blueprint, or move the item to practice.",
             )

@@ -40,17 +40,24 @@ def check_key_contradicts_model(checked: Checked) -> Iterator[Finding]:
     Good: the item was read again, and says `values: {boil.hold: 25 min}`.
     Source: common practice.
     """
+    handbook = checked.content.handbook
+    edition = handbook.edition if handbook else ""
     for read in checked.items:
-        item, rest = read.item, read.item.rests_on
-        if item.kind == "choice" and len(read.right) == 1 and read.right[0].text[:1].isdigit():
+        item, rest = read.item, read.rests_on
+        if read.in_figures > 1 and read.kind == "choice" and len(read.right) == 1:
             yield from _right_by_now(read)
         if rest is not None:
-            yield from _values(checked, item, rest)
+            if rest.values:
+                yield from _values(checked, item, rest)
             if checked.derived.since:
                 yield from _steps(checked, item, rest)
                 yield from _choices(checked, item, rest)
-            yield from _orders(checked, item, rest)
-            yield from _read_too_late(checked, item, rest)
+            if rest.orders:
+                yield from _orders(checked, item, rest)
+            if edition and rest.read_in != edition:
+                yield from _read_too_late(item, rest, edition)
+        if read.options_only:
+            continue
         if item.number is not None:
             for said in number_bounds(checked, item.number):
                 if said.of_value:
@@ -98,14 +105,11 @@ def _choices(checked: Checked, item: Item, rest: RestsOn) -> Iterator[Finding]:
             )
 
 
-def _read_too_late(checked: Checked, item: Item, rest: RestsOn) -> Iterator[Finding]:
-    handbook = checked.content.handbook
-    if not handbook or rest.read_in == handbook.edition:
-        return
-    if _edition(rest.read_in) > _edition(handbook.edition):
+def _read_too_late(item: Item, rest: RestsOn, edition: str) -> Iterator[Finding]:
+    if _edition(rest.read_in) > _edition(edition):
         yield Finding(
             rest.place.at("read_in"),
-            f"{item.item} was read in {rest.read_in}; the handbook's edition is {handbook.edition}",
+            f"{item.item} was read in {rest.read_in}; the handbook's edition is {edition}",
             "Write the edition in which it was read.",
             (item.place,),
         )
@@ -117,6 +121,8 @@ def _edition(name: str) -> tuple[int, ...]:
 
 def _right_by_now(read: ReadItem) -> Iterator[Finding]:
     """Yield wrong options whose number is the right one, said in another unit."""
+    if not read.right[0].text[:1].isdigit():
+        return
     right = numbers_in(read.right[0].text, None)
     for each in read.wrong if right else ():
         if numbers_in(each.text, None) == right and each.words != read.right[0].words:
@@ -177,8 +183,6 @@ def _shown(value: Any) -> str:
 
 
 def _orders(checked: Checked, item: Item, rest: RestsOn) -> Iterator[Finding]:
-    if not rest.orders:
-        return
     named = dict.fromkeys(each.partition("/")[0] for each in (*rest.steps, *item.about))
     names = [name for name in named if name in checked.derived.procedures]
     if not names and all(name in checked.content.instruments for name in named):

@@ -31,7 +31,10 @@ def check_longest_option_is_right(checked: Checked) -> Iterator[Finding]:
         if len(read.right) != 1 or not read.wrong:
             continue
         key = len(read.right[0].text)
-        usual = median(len(each.text) for each in read.wrong)
+        lengths = [len(each.text) for each in read.wrong]
+        if key <= min(lengths) + _LETTERS_MORE:
+            continue
+        usual = median(lengths)
         if key > _TIMES * usual and key > usual + _LETTERS_MORE:
             yield Finding(
                 read.right[0].option.place,

@@ -35,7 +35,7 @@ def check_longest_too_often_right(checked: Checked) -> Iterator[Finding]:
             continue
         group = read.pool, len(read.options)
         asked[group] = asked.get(group, 0) + 1
-        if len(read.right[0].text) > max(len(each.text) for each in read.wrong):
+        if len(read.right[0].text) > max([len(each.text) for each in read.wrong]):
             longest.setdefault(group, []).append(read)
     for (pool, options), found in longest.items():
         tries = asked[pool, options]

@@ -24,6 +24,8 @@ def check_none_of_these(checked: Checked) -> Iterator[Finding]:
     if words is None:
         return
     for read in checked.items:
+        if words.none_of_these_with.isdisjoint(read.said):
+            continue
         for each in read.options:
             if words.none_of_these.fullmatch(each.text.rstrip(" .!")):
                 yield Finding(

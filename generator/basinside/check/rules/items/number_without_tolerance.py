@@ -20,6 +20,8 @@ def check_number_without_tolerance(checked: Checked) -> Iterator[Finding]:
     Source: common practice.
     """
     for read in checked.items:
+        if read.options_only:
+            continue
         number = read.item.number
         if number is None:
             continue

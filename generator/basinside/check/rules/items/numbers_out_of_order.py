@@ -23,7 +23,9 @@ def check_numbers_out_of_order(checked: Checked) -> Iterator[Finding]:
     """
     words = checked.item_words
     for read in checked.items:
-        if len(read.options) < 3 or not all(each.text[:1].isdigit() for each in read.options):
+        if len(read.options) < 3 or read.in_figures < len(read.options):
+            continue
+        if not all(each.text[:1].isdigit() for each in read.options):
             continue
         found = [numbers_in(each.text, words) for each in read.options]
         numbers = [each.low for each in found if each and each.single and each.low is not None]

@@ -21,6 +21,8 @@ def check_numeric_tolerance_on_unsafe_side(checked: Checked) -> Iterator[Finding
     Source: common practice.
     """
     for read in checked.items:
+        if read.options_only:
+            continue
         number = read.item.number
         if number is None or number.accept is None:
             continue

@@ -5,6 +5,7 @@ from __future__ import annotations
 from collections.abc import Iterator
 
 from basinside.check.checked import Checked
+from basinside.check.item_texts import ReadItem
 from basinside.check.number_bounds import number_bounds
 from basinside.check.rule import Finding, rule
 from basinside.model.quiz import Item
@@ -26,17 +27,14 @@ def check_one_right_option(checked: Checked) -> Iterator[Finding]:
     Source: Haladyna, Downing and Rodriguez, A review of multiple-choice item-writing guidelines,
     2002.
     """
-    for asked in checked.content.items():
-        item = asked.item
-        clear = True
-        for option in item.options:
-            given = (option.right is not None) + (option.wrong is not None)
-            if given != 1:
-                clear = False
-                says = "says both “right” and “wrong”" if given else "is neither right nor wrong"
-                yield Finding(option.place, f"an option of {item.item} {says}", also=(item.place,))
-        if clear and item.options:
-            yield from _counted(item)
+    for read in checked.items:
+        if not read.clear:
+            yield from _unclear(read.item)
+        elif read.options and not _is_answerable(read):
+            yield from _counted(read.item)
+        if read.options_only:
+            continue
+        item = read.item
         if item.entries:
             yield from _twice(item, "entry", [(each.text, each.place) for each in item.entries])
         if item.pairs or item.extra:
@@ -47,6 +45,19 @@ def check_one_right_option(checked: Checked) -> Iterator[Finding]:
                 if not said.of_value:
                     text = f"in {item.item} {said.text}"
                     yield Finding(said.place, text, said.hint, (item.place,))
+
+
+def _is_answerable(read: ReadItem) -> bool:
+    right = len(read.right)
+    return 0 < right < len(read.options) and (right == 1 or read.kind != "choice")
+
+
+def _unclear(item: Item) -> Iterator[Finding]:
+    for option in item.options:
+        given = (option.right is not None) + (option.wrong is not None)
+        if given != 1:
+            says = "says both “right” and “wrong”" if given else "is neither right nor wrong"
+            yield Finding(option.place, f"an option of {item.item} {says}", also=(item.place,))
 
 
 def _twice(item: Item, what: str, texts: list[tuple[str, Place]]) -> Iterator[Finding]:

@@ -20,11 +20,12 @@ def check_option_without_reason(checked: Checked) -> Iterator[Finding]:
     """
     for read in checked.items:
         for each in read.options:
-            option = each.option
-            if option.because is None and (each.is_right or option.shows):
+            if each.because is None and (each.is_right or each.shows):
                 said = f"“{each.text}” of {read.name} does not say why it is"
                 said += " right" if each.is_right else " wrong"
-                yield Finding(option.place, said, "Write “because:”.", (read.item.place,))
+                yield Finding(each.option.place, said, "Write “because:”.", (read.item.place,))
+        if read.options_only:
+            continue
         for matter in read.item.matters:
             if matter.because is None:
                 said = f"{read.name} does not say why {matter.first} comes before {matter.then}"

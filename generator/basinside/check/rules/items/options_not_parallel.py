@@ -29,18 +29,20 @@ def check_options_not_parallel(checked: Checked) -> Iterator[Finding]:
     """
     words = checked.item_words
     for read in checked.items:
-        if len(read.options) < 3:
+        options = read.options
+        number = len(options)
+        if number < 3:
             continue
         for what, marks in (
-            ("begins", [each.text[:1].islower() for each in read.options]),
-            ("begins", [words is not None and _is_doing(each, words) for each in read.options]),
-            ("ends", [each.text.endswith(_STOPS) for each in read.options]),
+            ("begins", [each.text[:1].islower() for each in options]),
+            ("begins", [_is_doing(each.words, words) for each in options] if words else []),
+            ("ends", [each.text.endswith(_STOPS) for each in options]),
         ):
-            odd = marks.count(not marks[0])  # how many are not as the first one
-            if odd == 1:
-                yield _finding(read, read.options[marks.index(not marks[0])], what)
-            elif odd == len(marks) - 1:
-                yield _finding(read, read.options[0], what)
+            marked = sum(marks)
+            if marked == 1:
+                yield _finding(read, options[marks.index(True)], what)
+            elif marked == number - 1:
+                yield _finding(read, options[marks.index(False)], what)
 
 
 def _finding(read: ReadItem, option: ReadOption, what: str) -> Finding:
@@ -48,6 +50,5 @@ def _finding(read: ReadItem, option: ReadOption, what: str) -> Finding:
     return Finding(option.option.place, said, "Build them alike.", (read.item.place,))
 
 
-def _is_doing(option: ReadOption, words: ItemWords) -> bool:
-    first = option.words[0] if option.words else ""
-    return first.endswith(words.doing) and first not in words.not_doing
+def _is_doing(said: tuple[str, ...], words: ItemWords) -> bool:
+    return bool(said) and said[0].endswith(words.doing) and said[0] not in words.not_doing

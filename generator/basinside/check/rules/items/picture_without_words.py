@@ -19,7 +19,7 @@ def check_picture_without_words(checked: Checked) -> Iterator[Finding]:
     Source: W3C, Web Content Accessibility Guidelines 2.2, 1.1.1.
     """
     for read in checked.items:
-        if read.item.picture and not read.item.picture_shows:
+        if read.picture and not read.item.picture_shows:
             yield Finding(
                 read.item.place.at("picture"),
                 f"{read.name} has a picture and does not say what it shows",

@@ -30,8 +30,8 @@ def check_question_about_what_we_do_not_own(checked: Checked) -> Iterator[Findin
     if not gone:
         return
     for read in checked.items:
-        steps = read.item.rests_on.steps if read.item.rests_on else ()
-        for key, named in (("about", read.item.about), ("rests_on", steps)):
+        steps = read.rests_on.steps if read.rests_on else ()
+        for key, named in (("about", read.about), ("rests_on", steps)):
             found = next((each for each in named if each.partition("/")[0] in gone), None)
             if found is not None:
                 route = gone[found.partition("/")[0]]

@@ -28,7 +28,7 @@ def check_ranges_overlap(checked: Checked) -> Iterator[Finding]:
     """
     words = checked.item_words
     for read in checked.items:
-        if sum(_DIGIT.search(each.text) is not None for each in read.options) < 2:
+        if read.in_figures < 2:
             continue
         ranges = [
             (each, found)

@@ -36,7 +36,9 @@ def check_right_option_same_place(checked: Checked) -> Iterator[Finding]:
         if read.pool != "practice" or len(read.right) != 1 or len(read.options) < 2:
             continue
 
-        place = [each.is_right for each in read.options].index(True)
+        place = 0
+        while not read.options[place].is_right:
+            place += 1
         now = (read.topic, place)
         groups.setdefault(len(read.options), []).append((place, read))
         run = run + 1 if now == before else 1

@@ -52,7 +52,7 @@ def check_source_changed_since_read(checked: Checked) -> Iterator[Finding]:
 
 
 def _values(read: ReadItem) -> dict[str, None]:
-    rest = read.item.rests_on
+    rest = read.rests_on
     names = [*(rest.values if rest else ())]
     names += [each.figure for option in read.right for each in references(option.option.text)]
     return dict.fromkeys(names)

@@ -27,7 +27,7 @@ def check_stem_without_question(checked: Checked) -> Iterator[Finding]:
     """
     for read in checked.items:
         few = len(read.stem_words) < _FEWEST
-        ends = read.stem.endswith(_ENDS) or (read.item.kind != "choice" and read.stem.endswith("."))
+        ends = read.stem.endswith(_ENDS) or (read.kind != "choice" and read.stem.endswith("."))
         if few or not ends:
             said = f"has {len(read.stem_words)} words" if few else "asks nothing"
             yield Finding(

@@ -21,17 +21,17 @@ def check_unsafe_option_rewarded(checked: Checked) -> Iterator[Finding]:
     pass/fail standards for basic procedural skills checklists, 2014.
     """
     for read in checked.items:
-        item = read.item
         for each in read.right:
             if each.option.unsafe:
                 yield Finding(
                     each.option.place.at("unsafe"),
                     f"“{each.text}” is right in {read.name}, and marked unsafe",
                     "Delete one of the two.",
-                    (item.place,),
+                    (read.item.place,),
                 )
-        if not item.pairs:
+        if read.options_only or not read.item.pairs:
             continue
+        item = read.item
         rights: dict[str, set[str]] = {}
         for pair in item.pairs:
             rights.setdefault(pair.left.casefold(), set()).add(pair.right)
