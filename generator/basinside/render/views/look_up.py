@@ -2,7 +2,6 @@
 
 from __future__ import annotations
 
-from basinside.model.waived import waived
 from basinside.model.words import BASES_WITHOUT_SOURCE
 from basinside.render.view_types import LinkView, ReferenceView, plain
 from basinside.render.views.spot import Spot
@@ -38,7 +37,7 @@ def reference_view(spot: Spot) -> ReferenceView:
 
 def _standing(spot: Spot) -> tuple[LinkView, ...]:
     """Return the ways to what is due, not covered, waived, and to the rules."""
-    number = len(waived(spot.desk.content))
+    number = len(spot.desk.waived)
     return tuple(
         LinkView(text=text, href=spot.link(href), note=note)
         for there, text, href, note in (

@@ -22,6 +22,7 @@ from basinside.model.figure import Figure
 from basinside.model.instrument import Instrument
 from basinside.model.prose import Words, read_prose
 from basinside.model.rule_card import RuleCard
+from basinside.model.waived import Waived, waived
 from basinside.render.environment import Theme
 from basinside.render.view_types import (
     ChromeView,
@@ -69,6 +70,11 @@ class Desk:
     def rules(self) -> dict[str, RuleCard]:
         """The rules by their ids; none where the pages are made without them."""
         return {each.rule: each for each in self.rule_cards}
+
+    @cached_property
+    def waived(self) -> tuple[Waived, ...]:
+        """Every waiver, with the entry it is written at."""
+        return waived(self.content)
 
     @cached_property
     def asked_about(self) -> Mapping[str, tuple[AskedItem, ...]]:

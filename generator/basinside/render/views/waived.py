@@ -12,7 +12,7 @@ from basinside.model.handbook import Handbook
 from basinside.model.instrument import Instrument, Part
 from basinside.model.procedure import Procedure, Step
 from basinside.model.quiz import Assessment, Item, Observation
-from basinside.model.waived import Waived, waived
+from basinside.model.waived import Waived
 from basinside.render.view_types import LinkView, Prose, WaiversView, plain
 from basinside.render.views.spot import Spot
 from basinside.render.views.titles import procedure_title
@@ -38,10 +38,9 @@ def waivers_view(spot: Spot) -> WaiversView:
 
 
 def _notes(spot: Spot) -> tuple[Prose, ...]:
-    content = waived(spot.desk.content)
-    hidden = sum(each.sealed for each in content)
+    hidden = sum(each.sealed for each in spot.desk.waived)
     said = []
-    if not content:
+    if not spot.desk.waived:
         said.append(_("Nothing is waived. No rule rests anywhere in this handbook."))
     if hidden:
         said.append(
@@ -56,7 +55,7 @@ def _notes(spot: Spot) -> tuple[Prose, ...]:
 
 def placed_waivers(spot: Spot) -> Iterator[tuple[LinkView, Waiver]]:
     """Yield each waiver with where it holds; those of sealed questions stay sealed."""
-    for each in waived(spot.desk.content):
+    for each in spot.desk.waived:
         if not each.sealed:
             yield _where(spot, each), each.waiver
 
