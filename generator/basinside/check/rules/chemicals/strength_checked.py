@@ -19,8 +19,8 @@ def check_strength_checked(checked: Checked) -> Iterator[Finding]:
 
     Why: nobody sees or smells that a bath has grown weak. Routine chlorine baths in a neonatal
     ward took no germs off the bag-masks until the way of making them was mended. It is measured
-    after the bath was mixed and before parts go in, and the chemical says what the strip must
-    show. A wipe is used as soon as it is made up, and is not asked.
+    after the bath was mixed and before parts go in (`load`, or else the level step), and the
+    chemical says what the strip must show. A wipe is used as soon as it is made up, and not asked.
     Bad: mix, load, expose.
     Good: mix, `action: measure strength` with strips among its `needs`, load, expose; and
     `strength_check: {how: ..., at_least: {figure: chlorine.hld-strength}}` at the chemical.
@@ -62,17 +62,19 @@ def _measured(checked: Checked, each: Sound, agent: Agent) -> Iterator[Finding]:
     measuring = [
         placed
         for placed in steps
-        if placed.step.action == "measure strength" and placed.step.agent in {None, agent.agent}
+        if placed.action == "measure strength" and placed.step.agent in {None, agent.agent}
     ]
     if not steps:
         return
-    mixed = [p.number for p in steps if p.step.action == "mix" and p.step.agent == agent.agent]
-    if not measuring or (mixed and measuring[-1].number < mixed[-1]):
+    mixed = [p.number for p in steps if p.action == "mix" and p.step.agent == agent.agent]
+    loaded = [p for p in steps if p.action == "load" and p.step.agent == agent.agent]
+    goes_in = loaded[0] if loaded else steps[-1]
+    measured = measuring[-1].number if measuring else 0
+    if not measuring or measured > goes_in.number or (mixed and measured < mixed[-1]):
         when = "after it was mixed and before" if mixed else "before"
         yield Finding(
-            steps[-1].step.place,
-            f"{each.name} does not measure the strength of {agent.name} {when}"
-            f" {steps[-1].step.step}",
+            goes_in.step.place,
+            f"{each.name} does not measure the strength of {agent.name} {when} {goes_in.step.step}",
             "Put a step with “action: measure strength” before it.",
             (each.whole.procedure.place,),
         )

@@ -25,7 +25,8 @@ def check_parts_counted(checked: Checked) -> Iterator[Finding]:
     Why: a valve that stays in the basin is missed when the next patient needs it, and a needle
     that stays in the set finds a hand. What is counted in can be looked for while the water is
     still there.
-    A count is a step with `action: count`: one while the parts are soiled, one after the level.
+    A count is a step with `action: count`: one while the parts are soiled and after they were taken
+    apart, one after the level and before they are put together.
     Where a pack goes into the vessel, the second is between cleaning and packing, or the step
     that packs names each part in `parts:`. A count without `parts:` is of all of them. An
     instrument of one piece needs none.
@@ -37,10 +38,11 @@ def check_parts_counted(checked: Checked) -> Iterator[Finding]:
         if sum(part.count for part in each.whole.parts) > 1:
             yield from _uncounted(each)
             yield from _left_out(each)
+            yield from _hidden(each)
 
 
 def _uncounted(each: Sound) -> Iterator[Finding]:
-    counts = [placed.number for placed in each.whole.steps if placed.step.action == "count"]
+    counts = [placed.number for placed in each.whole.steps if placed.action == "count"]
     cleaned, pack = cleaned_at(each), pack_for_level(each)
     counted_in = any(number < cleaned for number in counts)
     again = pack_before_level(each) is not None  # in a bath: told by soiled-clean-processed
@@ -70,6 +72,23 @@ def _uncounted(each: Sound) -> Iterator[Finding]:
         )
 
 
+def _hidden(each: Sound) -> Iterator[Finding]:
+    """Yield findings where the whole is counted, and not its parts."""
+    steps = each.whole.steps
+    apart = next((one.number for one in steps if one.step.action == "take apart"), 0)
+    together = [one.number for one in steps if one.step.action == "assemble"]
+    counts = [placed for placed in steps if placed.action == "count"]
+    if counts and counts[0].number < apart and counts[0].before == "soiled":
+        yield _whole(each, counts[0], "before they are taken apart", "Take it apart first.")
+    packed = pack_before_level(each) is not None
+    if together and not packed and len(counts) > 1 and counts[-1].number > together[-1]:
+        yield _whole(each, counts[-1], "after they were put together", "Count first.")
+
+
+def _whole(each: Sound, placed: PlacedStep, when: str, mend: str) -> Finding:
+    return at_step(each, placed, f"{each.name} counts the parts in {placed.step.step} {when}", mend)
+
+
 def _left_out(each: Sound) -> Iterator[Finding]:
     for placed in each.whole.steps:
         step = placed.step
@@ -80,7 +99,7 @@ def _left_out(each: Sound) -> Iterator[Finding]:
 
 
 def _partly(each: Sound, placed: PlacedStep, left: list[str]) -> Finding:
-    done = "counts" if placed.step.action == "count" else "counts into the pack"
+    done = "counts" if placed.action == "count" else "counts into the pack"
     return at_step(
         each,
         placed,

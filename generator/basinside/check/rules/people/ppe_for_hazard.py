@@ -9,7 +9,7 @@ from basinside.check.checked import Checked
 from basinside.check.chemicals import HURTS
 from basinside.check.rule import Finding, rule
 from basinside.check.saying import listed
-from basinside.model.derived import PlacedStep, WholeProcedure
+from basinside.model.derived import LEVEL_STAGES, PlacedStep, WholeProcedure
 from basinside.model.procedure import Step
 from basinside.model.words import Action, Hazard, Worn
 from basinside.problem import Level, Place
@@ -23,6 +23,11 @@ UNDER_PRESSURE: Final[frozenset[Action]] = frozenset({"hold", "expose", "cool", 
 """Actions at a vessel that works; it is filled, closed and looked at while it is cold."""
 EYES: Final[frozenset[Worn]] = frozenset({"eye protection", "face shield"})
 GLOVES: Final[frozenset[Worn]] = frozenset({"heavy gloves", "thin gloves"})
+_GLOVED: Final[frozenset[Worn]] = GLOVES | {"waterproof heat gloves"}
+HANDLES_WASHED: Final[frozenset[Action]] = frozenset(
+    {"inspect", "count", "take apart", "assemble", "lubricate", "test", "pack"}
+)
+"""What is done by hand with parts."""
 BURNS: Final[frozenset[Hazard]] = frozenset({"corrosive", "toxic"})
 
 
@@ -32,8 +37,8 @@ def check_ppe_for_hazard(checked: Checked) -> Iterator[Finding]:
 
     Why: washing splashes blood, baths burn eyes and skin, steam goes through cloth gloves. At the
     stage of cleaning hands are in heavy gloves, eyes covered, and there is an apron; something
-    soiled is touched with gloves on; heat asks for waterproof heat gloves. What a chemical's card
-    lists counts at each step that uses it.
+    soiled is touched with gloves on, and so is what was only washed; heat asks for waterproof heat
+    gloves. What a chemical's card lists counts at each step that uses it.
     Bad: `action: clean` with `wear: [thin gloves]`.
     Good: `wear: [heavy gloves, eye protection, apron]`.
     Source: Tewolde and others, 2018, health centres in Mekelle (protection skipped); common
@@ -94,4 +99,12 @@ def _of_step(whole: WholeProcedure, placed: PlacedStep) -> list[str]:
     touches = step.action in {"wet", "wipe", "take apart", "clean", "soak", "transport"}
     if soiled and touches and GLOVES.isdisjoint(worn):
         return ["gloves"]
-    return []
+    return ["gloves"] if _washed_only(whole, placed) and _GLOVED.isdisjoint(worn) else []
+
+
+def _washed_only(whole: WholeProcedure, placed: PlacedStep) -> bool:
+    """Return whether hands are on parts that were washed and do not have their level yet."""
+    at_vessel = placed.stage.stage in LEVEL_STAGES
+    if placed.before != "clean" or at_vessel or placed.action not in HANDLES_WASHED:
+        return False
+    return any(each.is_level_step for each in whole.steps)
