@@ -29,7 +29,7 @@ CLINIC_WARN = set(
     at-use-state-stated biological-indicator-schedule brushes-and-basins-processed
     dirty-clean-apart figure-unused instrument-without-procedure procedure-unobserved
     route-without-procedure safety-step-untested source-unused storage-conditions-stated
-    storage-life-stated transport-closed-and-labelled
+    storage-life-stated transport-closed-and-labelled carried-closed-to-cleaning unlikely-size
     """.split()
 )
 WARN = {
@@ -50,7 +50,7 @@ WARN |= set(
     """.split()
 )
 
-ORDER_WARN = {"dry-before-bath", "stages-complete"}
+ORDER_WARN = {"dry-before-bath", "soak-before-brushing", "stages-complete"}
 ITEMS_WARN = set(
     """
     abbreviation-undefined absolutes-in-distractors asked-twice blank-in-the-middle colour-alone
@@ -58,7 +58,7 @@ ITEMS_WARN = set(
     longest-option-is-right longest-too-often-right negative-unmarked none-of-these
     number-recall-share numbers-out-of-order observer-line-not-observable option-without-reason
     options-three-to-five question-about-what-we-do-not-own right-option-same-place
-    stem-without-question
+    stem-without-question belief-not-named
     """.split()
 )
 INFO = {

@@ -12,6 +12,7 @@ from basinside.check.rules.items.asked_twice import check_asked_twice
 from basinside.check.rules.items.asks_for_another_number import check_asks_for_another_number
 from basinside.check.rules.items.asks_for_opinion import check_asks_for_opinion
 from basinside.check.rules.items.attempts_exceed_forms import check_attempts_exceed_forms
+from basinside.check.rules.items.belief_not_named import check_belief_not_named
 from basinside.check.rules.items.blank_in_the_middle import check_blank_in_the_middle
 from basinside.check.rules.items.blueprint_unfillable import check_blueprint_unfillable
 from basinside.check.rules.items.colour_alone import check_colour_alone
@@ -103,6 +104,7 @@ ITEM_RULES: Final[tuple[Rule, ...]] = (
     check_unsafe_option_rewarded,
     check_critical_order_says_what_matters,
     check_option_without_reason,
+    check_belief_not_named,
     check_feedback_leads_nowhere,
     # assessments and what is watched
     check_blueprint_unfillable,

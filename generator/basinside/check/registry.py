@@ -6,6 +6,7 @@ from typing import Final
 
 from basinside.check.item_rules import ITEM_RULES
 from basinside.check.rule import Rule
+from basinside.check.rules.chemicals.bath_labelled import check_bath_labelled
 from basinside.check.rules.chemicals.bath_life_whichever_first import (
     check_bath_life_whichever_first,
 )
@@ -14,6 +15,7 @@ from basinside.check.rules.chemicals.boiling_is_not_sterilization import (
     check_boiling_is_not_sterilization,
 )
 from basinside.check.rules.chemicals.container_fits import check_container_fits
+from basinside.check.rules.chemicals.making_up_complete import check_making_up_complete
 from basinside.check.rules.chemicals.measure_with_what_we_have import (
     check_measure_with_what_we_have,
 )
@@ -46,13 +48,16 @@ from basinside.check.rules.instruments.function_test_after_assembly import (
 )
 from basinside.check.rules.instruments.lubricant_fits import check_lubricant_fits
 from basinside.check.rules.instruments.lubricate_where_asked import check_lubricate_where_asked
+from basinside.check.rules.instruments.never_under_survives import check_never_under_survives
 from basinside.check.rules.instruments.test_fits_parts import check_test_fits_parts
 from basinside.check.rules.instruments.use_limit_counted import check_use_limit_counted
 from basinside.check.rules.instruments.variant_mixed import check_variant_mixed
+from basinside.check.rules.order.assembled_again import check_assembled_again
 from basinside.check.rules.order.cool_before_handling import check_cool_before_handling
 from basinside.check.rules.order.detergent_rinsed_before_level import (
     check_detergent_rinsed_before_level,
 )
+from basinside.check.rules.order.dry_before_assembly import check_dry_before_assembly
 from basinside.check.rules.order.dry_before_bath import check_dry_before_bath
 from basinside.check.rules.order.dry_before_pack import check_dry_before_pack
 from basinside.check.rules.order.dry_before_store import check_dry_before_store
@@ -66,6 +71,7 @@ from basinside.check.rules.order.holding_time_before_cleaning import (
 )
 from basinside.check.rules.order.immersion_stated import check_immersion_stated
 from basinside.check.rules.order.inspect_before_pack import check_inspect_before_pack
+from basinside.check.rules.order.loaded_before_time import check_loaded_before_time
 from basinside.check.rules.order.moist_until_cleaned import check_moist_until_cleaned
 from basinside.check.rules.order.no_pointed_tool import check_no_pointed_tool
 from basinside.check.rules.order.nothing_added_after_start import check_nothing_added_after_start
@@ -73,8 +79,12 @@ from basinside.check.rules.order.openings_free import check_openings_free
 from basinside.check.rules.order.parts_counted import check_parts_counted
 from basinside.check.rules.order.point_of_use_liquid import check_point_of_use_liquid
 from basinside.check.rules.order.processed_container import check_processed_container
+from basinside.check.rules.order.recorded_after_it_happened import check_recorded_after_it_happened
 from basinside.check.rules.order.sharps_out_first import check_sharps_out_first
+from basinside.check.rules.order.soak_before_brushing import check_soak_before_brushing
 from basinside.check.rules.order.stages_complete import check_stages_complete
+from basinside.check.rules.order.taken_out_after_time import check_taken_out_after_time
+from basinside.check.rules.order.tested_before_kept import check_tested_before_kept
 from basinside.check.rules.order.timing_start_stated import check_timing_start_stated
 from basinside.check.rules.organisation.brushes_and_basins_processed import (
     check_brushes_and_basins_processed,
@@ -86,6 +96,7 @@ from basinside.check.rules.organisation.ready_reserve_stated import check_ready_
 from basinside.check.rules.organisation.recall_and_failure_procedure_present import (
     check_recall_and_failure_procedure_present,
 )
+from basinside.check.rules.organisation.tools_cleaned_and_dried import check_tools_cleaned_and_dried
 from basinside.check.rules.packs.air_removal_test_only_where_vacuum import (
     check_air_removal_test_only_where_vacuum,
 )
@@ -96,8 +107,10 @@ from basinside.check.rules.packs.indicator_inside_pack import check_indicator_in
 from basinside.check.rules.packs.indicator_read_and_recorded_before_release import (
     check_indicator_read_and_recorded_before_release,
 )
+from basinside.check.rules.packs.level_recorded import check_level_recorded
 from basinside.check.rules.packs.load_record import check_load_record
 from basinside.check.rules.packs.pack_traceable import check_pack_traceable
+from basinside.check.rules.packs.released_last import check_released_last
 from basinside.check.rules.packs.wet_or_torn_pack_rejected import check_wet_or_torn_pack_rejected
 from basinside.check.rules.packs.wrap_fits_route import check_wrap_fits_route
 from basinside.check.rules.people.caution_for_hazard import check_caution_for_hazard
@@ -105,6 +118,8 @@ from basinside.check.rules.people.eye_flush_place_and_water import check_eye_flu
 from basinside.check.rules.people.first_aid_for_agent import check_first_aid_for_agent
 from basinside.check.rules.people.hand_hygiene_and_ppe_off import check_hand_hygiene_and_ppe_off
 from basinside.check.rules.people.ppe_for_hazard import check_ppe_for_hazard
+from basinside.check.rules.people.protection_kept_on import check_protection_kept_on
+from basinside.check.rules.people.protection_put_on_first import check_protection_put_on_first
 from basinside.check.rules.people.ventilation_for_agent import check_ventilation_for_agent
 from basinside.check.rules.people.who_must_not import check_who_must_not
 from basinside.check.rules.pictures.drawing_parts_both_ways import check_drawing_parts_both_ways
@@ -154,6 +169,10 @@ from basinside.check.rules.steam.safety_valve_and_gasket_checked import (
 from basinside.check.rules.steam.water_in_vessel import check_water_in_vessel
 from basinside.check.rules.steam.wrapped_time_for_wrapped import check_wrapped_time_for_wrapped
 from basinside.check.rules.storage.at_use_state_stated import check_at_use_state_stated
+from basinside.check.rules.storage.carried_closed_to_cleaning import (
+    check_carried_closed_to_cleaning,
+)
+from basinside.check.rules.storage.label_until_when import check_label_until_when
 from basinside.check.rules.storage.storage_conditions_stated import check_storage_conditions_stated
 from basinside.check.rules.storage.storage_life_stated import check_storage_life_stated
 from basinside.check.rules.storage.transport_closed_and_labelled import (
@@ -174,6 +193,7 @@ from basinside.check.rules.values.product_label_time_beats_general import (
     check_product_label_time_beats_general,
 )
 from basinside.check.rules.values.source_superseded import check_source_superseded
+from basinside.check.rules.values.unlikely_size import check_unlikely_size
 
 RULES: Final[tuple[Rule, ...]] = (
     # which route, for which part
@@ -193,12 +213,15 @@ RULES: Final[tuple[Rule, ...]] = (
     check_apart_before_clean,
     check_parts_counted,
     check_clean_before_level,
+    check_soak_before_brushing,
     check_detergent_rinsed_before_level,
     check_inspect_before_pack,
     check_dry_before_bath,
     check_dry_before_pack,
+    check_dry_before_assembly,
     check_openings_free,
     check_immersion_stated,
+    check_loaded_before_time,
     check_soiled_clean_processed,
     check_rinse_after_chemical,
     check_incompatible_agents,
@@ -206,13 +229,18 @@ RULES: Final[tuple[Rule, ...]] = (
     check_processed_container,
     check_cool_before_handling,
     check_dry_before_store,
+    check_assembled_again,
+    check_tested_before_kept,
+    check_recorded_after_it_happened,
     # times that are held
     check_timing_start_stated,
     check_nothing_added_after_start,
+    check_taken_out_after_time,
     check_hold_has_longest,
     check_hold_interrupted_stated,
     # instruments and their parts
     check_variant_mixed,
+    check_never_under_survives,
     check_no_pointed_tool,
     check_function_test_after_assembly,
     check_test_fits_parts,
@@ -221,6 +249,7 @@ RULES: Final[tuple[Rule, ...]] = (
     check_use_limit_counted,
     # values and their sources
     check_figure_outside_source_limits,
+    check_unlikely_size,
     check_mixed_to_another_strength,
     check_gauge_wrong_here,
     check_worked_out_elsewhere,
@@ -238,6 +267,8 @@ RULES: Final[tuple[Rule, ...]] = (
     check_boiling_is_not_sterilization,
     check_bath_temperature_stated,
     check_bath_life_whichever_first,
+    check_bath_labelled,
+    check_making_up_complete,
     check_strength_checked,
     check_strength_words_exact,
     check_measure_with_what_we_have,
@@ -249,6 +280,8 @@ RULES: Final[tuple[Rule, ...]] = (
     # who does the work
     check_ventilation_for_agent,
     check_ppe_for_hazard,
+    check_protection_put_on_first,
+    check_protection_kept_on,
     check_caution_for_hazard,
     check_first_aid_for_agent,
     check_eye_flush_place_and_water,
@@ -269,14 +302,18 @@ RULES: Final[tuple[Rule, ...]] = (
     check_indicator_inside_pack,
     check_wet_or_torn_pack_rejected,
     check_indicator_read_and_recorded_before_release,
+    check_released_last,
     check_pack_traceable,
     check_load_record,
+    check_level_recorded,
     check_biological_indicator_schedule,
     check_air_removal_test_only_where_vacuum,
     # storage, transport and use
     check_transport_closed_and_labelled,
+    check_carried_closed_to_cleaning,
     check_storage_conditions_stated,
     check_storage_life_stated,
+    check_label_until_when,
     check_at_use_state_stated,
     # what a clinic has ready
     check_contacts_present,
@@ -285,6 +322,7 @@ RULES: Final[tuple[Rule, ...]] = (
     check_ready_reserve_stated,
     check_dirty_clean_apart,
     check_brushes_and_basins_processed,
+    check_tools_cleaned_and_dried,
     # what nothing covers
     check_instrument_without_procedure,
     check_route_without_procedure,

@@ -1,0 +1,89 @@
+"""The rule making-up-complete."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator, Sequence
+
+from basinside.check.checked import Checked
+from basinside.check.chemicals import DISINFECTANTS
+from basinside.check.rule import Finding, rule
+from basinside.check.saying import listed
+from basinside.check.task_steps import at_its_step, tasks
+from basinside.model.derived import PlacedStep, WholeProcedure
+from basinside.model.words import Action
+from basinside.problem import Level
+
+
+@rule(level=Level.STOP)
+def check_making_up_complete(checked: Checked) -> Iterator[Finding]:
+    """A task that makes up a bath goes from the label of the bottle to the end of the bath.
+
+    Why: the same name stands on bottles of different strength; soap left in the basin uses up
+    chlorine; and an open basin fumes day and night. Routine baths in a neonatal ward did nothing
+    until the way of making them was mended.
+    Before the `mix` of a disinfectant a step reads the bottle (`action: inspect`) and rinses the
+    basin (`rinse` with the same `in`), before anything is poured into it. After it the strength is
+    measured, the bath is closed and kept (`store` with the same `in`), hands are washed and it is
+    written down; somewhere a bath is poured away (`discard`).
+    Bad: put on gloves, mix, label.
+    Good: read, rinse, mix, measure strength, label, store, wash hands, record, discard.
+    Source: White and others, Global Health Science and Practice 2025;13(1):e2300398 (bag-masks in
+    chlorine); HICPAC sample audit tool (strip before each use).
+    """
+    for whole in tasks(checked):
+        mixes = [
+            placed
+            for placed in whole.steps
+            if placed.action == "mix"
+            and placed.agent is not None
+            and placed.agent.family in DISINFECTANTS
+        ]
+        if mixes:
+            missing = [*_before(whole, mixes[0]), *_after(whole, mixes[0])]
+            if missing:
+                yield at_its_step(
+                    whole,
+                    mixes[0],
+                    f"{whole.procedure.procedure} makes up a bath in {mixes[0].step.step} without"
+                    f" {listed(missing)}",
+                    "Put a step for it where it belongs.",
+                )
+
+
+def _before(whole: WholeProcedure, mix: PlacedStep) -> Iterator[str]:
+    earlier = whole.steps[: mix.number - 1]
+    if not _has(earlier, "inspect"):
+        yield "reading the bottle first"
+    filled = next((each for each in earlier if _fills(each, mix.step.in_)), mix)
+    if not _has(whole.steps[: filled.number - 1], "rinse", basin=mix.step.in_):
+        yield "rinsing the basin before anything is in it"
+
+
+def _fills(placed: PlacedStep, basin: str | None) -> bool:
+    """Return whether a step pours something into the basin that stays in it."""
+    step = placed.step
+    return step.in_ == basin and step.action == "handle" and bool(step.water or step.agent)
+
+
+def _after(whole: WholeProcedure, mix: PlacedStep) -> Iterator[str]:
+    later = whole.steps[mix.number :]
+    if not _has(later, "measure strength"):
+        yield "measuring its strength"
+    if not _has(later, "store", basin=mix.step.in_):
+        yield "putting it away closed"
+    if not _has(later, "wash hands"):
+        yield "washing hands after it"
+    if not _has(later, "record"):
+        yield "writing it down"
+    if not any(_pours_away(each, mix) for each in whole.steps):
+        yield "pouring the old one away"
+
+
+def _pours_away(placed: PlacedStep, mix: PlacedStep) -> bool:
+    return placed.action == "discard" and placed.step.in_ == mix.step.in_
+
+
+def _has(steps: Sequence[PlacedStep], action: Action, basin: str | None = None) -> bool:
+    return any(
+        each.action == action and (basin is None or each.step.in_ == basin) for each in steps
+    )

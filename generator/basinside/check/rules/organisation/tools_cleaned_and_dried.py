@@ -1,0 +1,115 @@
+"""The rule tools-cleaned-and-dried."""
+
+from __future__ import annotations
+
+from collections.abc import Iterable, Iterator, Sequence
+from typing import Final
+
+from basinside.check.checked import Checked
+from basinside.check.chemicals import DISINFECTANTS
+from basinside.check.rule import Finding, rule
+from basinside.check.task_steps import at_its_stages, at_its_step, first_of, tasks
+from basinside.model.derived import LEVEL_STAGES, PlacedStep, WholeProcedure
+from basinside.model.words import Action
+from basinside.problem import Level
+
+WETS: Final[frozenset[Action]] = frozenset({"clean", "rinse", "soak", "load", "expose", "unload"})
+INTO: Final[frozenset[Action]] = frozenset({"load", "expose"})
+
+
+@rule(level=Level.STOP)
+def check_tools_cleaned_and_dried(checked: Checked) -> Iterator[Finding]:
+    """A task that washes brushes and basins empties, washes, rinses, and dries them, in this order.
+
+    Why: in a damp brush and between wet basins germs grow over night, and in the morning they are
+    brushed onto every part. Chlorine on a soiled basin does nothing.
+    Asked of each task that washes tools (`action: clean` with `in` or `with`). Where any procedure
+    looks for sharps, one may lie in a basin: a step with `makes_sure: [sharps out]` empties it
+    before it is washed. A `rinse` comes after the washing and before what gives a level (`load`,
+    `expose`, a disinfectant to `wipe` with), and what is wiped stays wet (`hold`); `dry` comes
+    after the last water and before `store`; it is written down at the end (`record`).
+    Bad: wash, boil, store.
+    Good: empty, wash, rinse, boil, take out, dry, store, record.
+    Source: HSE, ultrasonic baths (emptied and dried overnight); common practice for brushes.
+    """
+    sharps = any(_looked_for(each.whole.steps) for each in checked.sound)
+    for whole in tasks(checked):
+        washes = [placed for placed in whole.steps if _washes_tools(placed)]
+        if washes:
+            yield from _in_order(whole, washes, sharps=sharps)
+            yield from _dried(whole)
+            if first_of(whole.steps[washes[-1].number :], "record") is None:
+                yield at_its_stages(
+                    whole,
+                    f"{whole.procedure.procedure} washes tools, and nobody writes it down",
+                    "Put a step with “action: record” at its end.",
+                )
+
+
+def _washes_tools(placed: PlacedStep) -> bool:
+    return placed.action == "clean" and bool(placed.step.in_ or placed.step.with_)
+
+
+def _looked_for(steps: Iterable[PlacedStep]) -> bool:
+    return any("sharps out" in placed.step.makes_sure for placed in steps)
+
+
+def _in_order(
+    whole: WholeProcedure, washes: Sequence[PlacedStep], *, sharps: bool
+) -> Iterator[Finding]:
+    name, first, last = whole.procedure.procedure, washes[0], washes[-1]
+    if sharps and not _looked_for(whole.steps[: first.number - 1]):
+        yield at_its_step(
+            whole,
+            first,
+            f"{name} washes in {first.step.step} what may hold a sharp that nobody looked for",
+            "Empty it in a step before it, and write “makes_sure: [sharps out]” there.",
+        )
+    rinse = first_of(whole.steps[last.number :], "rinse")
+    given = next((placed for placed in whole.steps if _gives_level(placed)), None)
+    if rinse is None or (given is not None and given.number < rinse.number):
+        where = given or last
+        yield at_its_step(
+            whole,
+            where,
+            f"{name} does not rinse what it washes in {last.step.step}"
+            + (f" before {where.step.step}" if given else ""),
+            "Put a step with “action: rinse” between them.",
+        )
+    for placed in whole.steps:
+        if _wipes(placed) and first_of(whole.steps[placed.number :], "hold", "expose") is None:
+            yield at_its_step(
+                whole,
+                placed,
+                f"{name} does not say how long what {placed.step.step} wipes stays wet",
+                "Put a step with “action: hold” and its time after it.",
+            )
+
+
+def _wipes(placed: PlacedStep) -> bool:
+    agent = placed.agent
+    return placed.action == "wipe" and agent is not None and agent.family in DISINFECTANTS
+
+
+def _gives_level(placed: PlacedStep) -> bool:
+    return placed.stage.stage in LEVEL_STAGES and (placed.action in INTO or _wipes(placed))
+
+
+def _dried(whole: WholeProcedure) -> Iterator[Finding]:
+    wet: PlacedStep | None = None
+    for placed in whole.steps:
+        step = placed.step
+        if step.action in WETS and (step.action != "clean" or _washes_tools(placed)):
+            wet = placed
+        elif step.action == "dry":
+            wet = None
+        elif step.action == "store" and wet is not None:
+            break
+    if wet is not None:
+        yield at_its_step(
+            whole,
+            wet,
+            f"{whole.procedure.procedure} puts away wet what it took out of the water in"
+            f" {wet.step.step}",
+            "Put a step with “action: dry” after it, before anything is stored.",
+        )

@@ -1,0 +1,62 @@
+"""The rule released-last."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+from typing import Final
+
+from basinside.check.checked import Checked
+from basinside.check.rule import Finding, rule
+from basinside.check.task_steps import at_its_step, first_of
+from basinside.model.derived import PlacedStep, WholeProcedure
+from basinside.model.words import Action
+from basinside.problem import Level
+
+OF_THE_RUN: Final[frozenset[Action]] = frozenset({"expose", "unload", "cool"})
+USES: Final[frozenset[Action]] = frozenset({"store", "assemble", "test", "transport"})
+
+
+@rule(level=Level.STOP)
+def check_released_last(checked: Checked) -> Iterator[Finding]:
+    """A load is released when it is out, dry and cool, and nothing of it is kept before that.
+
+    Why: whoever signs for a load that is still in the vessel signs for what nobody has seen, and
+    packs that lie in the cupboard already are used whatever the record says later.
+    After the step with `action: release` nothing is exposed, cooled, unloaded or dried for a time;
+    between the level step and the release nothing is stored, put together, tested or carried.
+    Bad: expose, release, dry the packs, store; or expose, unload, store, release.
+    Good: expose, dry, unload, look, release, store.
+    Source: rules of US authorities for load records, as in load-record; common practice.
+    """
+    for whole in checked.derived.procedures.values():
+        release = first_of(whole.steps, "release")
+        levels = [placed for placed in whole.steps if placed.is_level_step]
+        if release is not None and levels:
+            yield from _around(whole, levels[0], release)
+
+
+def _around(whole: WholeProcedure, level: PlacedStep, release: PlacedStep) -> Iterator[Finding]:
+    name = whole.procedure.procedure
+    for placed in whole.steps:
+        step = placed.step
+        if placed.number > release.number and _of_the_run(placed):
+            yield at_its_step(
+                whole,
+                release,
+                f"{name} releases in {release.step.step} what goes on in {step.step}",
+                "Put the release after it.",
+            )
+            return
+        if level.number < placed.number < release.number and step.action in USES:
+            yield at_its_step(
+                whole,
+                placed,
+                f"{name} does {step.step} before {release.step.step} releases it",
+                "Put the release before it.",
+            )
+            return
+
+
+def _of_the_run(placed: PlacedStep) -> bool:
+    step = placed.step
+    return step.action in OF_THE_RUN or (step.action == "dry" and step.hold is not None)
