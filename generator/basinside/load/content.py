@@ -27,6 +27,7 @@ from basinside.model.handbook import Handbook
 from basinside.model.instrument import Instrument
 from basinside.model.procedure import Procedure
 from basinside.model.quiz import Assessment, Observation, QuestionFile
+from basinside.model.standard import Standard
 from basinside.problem import Level, Place, Problem
 
 LARGEST_EDITION_BYTES: Final = 64_000_000
@@ -59,6 +60,7 @@ FOLDERS: Final = (
     Kind("quizzes/questions/", QuestionFile),
     Kind("quizzes/assessments/", Assessment, "assessment"),
     Kind("quizzes/observations/", Observation, "observation"),
+    Kind("quizzes/standards/", Standard, "standard"),
 )
 KINDS: Final = {kind.folder: kind for kind in FOLDERS}
 PICTURES: Final = "content/pictures/"
@@ -130,6 +132,7 @@ def load_whole(files: Mapping[str, bytes], memory: Memory | None = None) -> Load
         *content.procedures.values(),
         *content.instruments.values(),
         *content.observations.values(),
+        *content.standards.values(),
         *content.questions,
         *(each for each in entries.values() if isinstance(each, FigureFile)),
     ):
@@ -183,6 +186,7 @@ def _gathered(
         questions=tuple(entries_in(entries, "quizzes/questions/").values()),
         assessments=_by_id(entries, KINDS["quizzes/assessments/"], problems),
         observations=_by_id(entries, KINDS["quizzes/observations/"], problems),
+        standards=_by_id(entries, KINDS["quizzes/standards/"], problems),
         pictures=_pictures(files, problems, memory),
         editions=_editions(files, problems),
     )

@@ -16,6 +16,7 @@ from basinside.model.instrument import Instrument
 from basinside.model.item_kinds import NumberFrom
 from basinside.model.procedure import Procedure, Step
 from basinside.model.quiz import Assessment, Item, Observation, QuestionFile, Scenario
+from basinside.model.standard import Standard
 from basinside.model.words import PRINTS_OF
 from basinside.problem import Place
 
@@ -98,6 +99,12 @@ def _assessment(assessment: Assessment) -> Iterator[Named]:
 
 def _observation(observation: Observation) -> Iterator[Named]:
     yield Named("procedure", observation.observation, observation.place.at("observation"))
+
+
+def _standard(standard: Standard) -> Iterator[Named]:
+    yield Named("assessment", standard.standard, standard.place.at("standard"))
+    for judge in standard.judges:
+        yield from _many_keys("item", judge.ratings, judge.place, "ratings")
 
 
 def _handbook(handbook: Handbook) -> Iterator[Named]:
@@ -260,5 +267,6 @@ _FINDERS: Final[tuple[tuple[type, Callable[[Any], Iterator[Named]]], ...]] = (
     (QuestionFile, _questions),
     (Assessment, _assessment),
     (Observation, _observation),
+    (Standard, _standard),
     (Handbook, _handbook),
 )

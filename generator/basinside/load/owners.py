@@ -57,6 +57,7 @@ def owned(content: Content) -> Iterator[tuple[Owner, Entry]]:
         ("procedure", content.procedures),
         ("assessment", content.assessments),
         ("observation", content.observations),
+        ("standard", content.standards),
     ):
         for name, entry in entries.items():
             yield Owner(kind, name), entry

@@ -124,6 +124,7 @@ def _known(content: Content) -> dict[str, Any]:
         "scope or procedure": scopes | set(content.procedures) | {"all"},
         "topic": topics,
         "assessment": content.assessments,
+        "item": {asked.item.item for asked in content.items("assessment")},
     }
 
 
@@ -194,6 +195,7 @@ _WRITTEN: Final[dict[str, str]] = {
     "scope or procedure": f"among the scopes of {_HANDBOOK}",
     "topic": "in quizzes/questions/",
     "assessment": "in quizzes/assessments/",
+    "item": "in a file of quizzes/questions/ that has “pool: assessment”",
 }
 """Kind of id -> where an author writes one."""
 
@@ -225,5 +227,6 @@ _HOMES: Final[dict[str, tuple[str, ...]]] = {
     "scope or procedure": (_HANDBOOK, _PROCEDURES),
     "topic": (_QUESTIONS,),
     "assessment": ("quizzes/assessments",),
+    "item": (_QUESTIONS,),
 }
 """Kind of id -> the files, or the folders of files named after the id, that may hold it."""

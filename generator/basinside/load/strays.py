@@ -12,6 +12,7 @@ HOMES: Final[Mapping[str, tuple[str, str]]] = {
     "procedure": ("a procedure", "content/procedures/"),
     "route": ("a route", "content/routes/"),
     "observation": ("observation lines", "quizzes/observations/"),
+    "standard": ("ratings of judges", "quizzes/standards/"),
     "assessment": ("an assessment", "quizzes/assessments/"),
     "instrument": ("an instrument", "content/instruments/"),
     "agent": ("a chemical", "content/agents/"),

@@ -144,8 +144,8 @@ def _known(content: Content, rules: Iterable[str]) -> dict[str, tuple[Meant, ...
     out: dict[str, dict[Meant, None]] = {}
     seen: set[Owner] = set()
     for owner, entry in owned(content):
-        if owner.kind == "observation" or owner in seen:
-            continue  # an observation has its procedure's id; a topic has several files
+        if owner.kind in {"observation", "standard"} or owner in seen:
+            continue  # they have the id of what they are of; a topic has several files
         seen.add(owner)
         meant = Meant(owner.kind, owner.id, entry.place)
         out.setdefault(owner.id, {})[meant] = None

@@ -6,11 +6,13 @@ from collections.abc import Iterable, Iterator
 
 from basinside.load.figure_blocks import figure_blocks
 from basinside.load.item_blocks import item_blocks
+from basinside.load.standards import rated_alike
 from basinside.model.figure import FigureFile
 from basinside.model.handbook import Handbook
 from basinside.model.instrument import Instrument
 from basinside.model.procedure import Procedure
 from basinside.model.quiz import Observation, QuestionFile
+from basinside.model.standard import Standard
 from basinside.problem import Level, Place, Problem
 
 
@@ -25,6 +27,8 @@ def within(entry: object) -> Iterator[Problem]:
         yield from _once("line", ((line.line, line.place) for line in entry.lines))
     elif isinstance(entry, QuestionFile):
         yield from item_blocks(entry)
+    elif isinstance(entry, Standard):
+        yield from rated_alike(entry)
     elif isinstance(entry, FigureFile):
         yield from figure_blocks(entry)
     elif isinstance(entry, Handbook):

@@ -14,6 +14,7 @@ from basinside.model.instrument import Instrument
 from basinside.model.picture import Picture
 from basinside.model.procedure import Procedure
 from basinside.model.quiz import Assessment, Item, Observation, QuestionFile, Scenario
+from basinside.model.standard import Standard
 
 
 class AskedItem(NamedTuple):
@@ -58,6 +59,7 @@ class Content:
     questions: tuple[QuestionFile, ...] = ()
     assessments: Mapping[str, Assessment] = field(default_factory=dict)
     observations: Mapping[str, Observation] = field(default_factory=dict)
+    standards: Mapping[str, Standard] = field(default_factory=dict)
     pictures: Mapping[str, Picture] = field(default_factory=dict)
     editions: Mapping[str, Mapping[str, Any]] = field(default_factory=dict)
     unread: frozenset[str] = frozenset()

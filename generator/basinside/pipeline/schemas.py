@@ -22,6 +22,7 @@ from basinside.model.procedure import Procedure
 from basinside.model.quiz import Assessment, Observation, QuestionFile
 from basinside.model.record import CompletionRecord
 from basinside.model.sealed import SealedForm
+from basinside.model.standard import Standard
 from basinside.model.trust_list import TrustList
 
 Schema = dict[str, Any]
@@ -40,6 +41,7 @@ AUTHORED_KINDS: Final[Mapping[str, type[BaseModel]]] = {
     "questions": QuestionFile,
     "assessment": Assessment,
     "observation": Observation,
+    "standard": Standard,
 }
 MACHINE_KINDS: Final[Mapping[str, type[BaseModel]]] = {
     "machine/attempt": Attempt,

@@ -117,13 +117,14 @@ class UseWords:
         if owner.kind == "item" and owner.id in self._items:
             asked = self._items[owner.id]
             return _("{item}, topic {topic}").format(item=owner.id, topic=asked.topic)
-        if owner.kind in {"handbook", "vessel", "contact", "observation", "assessment"}:
+        if owner.kind in {"handbook", "vessel", "contact", "observation", "assessment", "standard"}:
             return {
                 "handbook": _("the handbook"),
                 "vessel": _("vessel {id}"),
                 "contact": _("contact {id}"),
                 "observation": _("observation of {id}"),
                 "assessment": _("assessment {id}"),
+                "standard": _("ratings for {id}"),
             }[owner.kind].format(id=owner.id)
         return owner.id
 
