@@ -9,6 +9,7 @@ import click
 
 from basinside.cli.typed import NEW, folder_option, phrase_of, phrase_option, say
 from basinside.pipeline import forms as pipeline
+from basinside.pipeline.form_report import form_report_lines
 
 
 @click.command()
@@ -20,7 +21,8 @@ from basinside.pipeline import forms as pipeline
 def seal(assessment: str, form: str, folder: Path, phrase: str | None, new_phrase: bool) -> None:
     """Draw a form of an assessment and seal it; its codes are shown once.
 
-    The sealed form goes to quizzes/sealed and is never overwritten. Write the codes down, or
+    Before them stands whether the blueprint is met and what the form's length means. The sealed
+    form goes to quizzes/sealed and is never overwritten. Write the codes down, or
     print them: nothing else opens the form.
     """
     if new_phrase:
@@ -34,6 +36,8 @@ def seal(assessment: str, form: str, folder: Path, phrase: str | None, new_phras
     )
     say(
         f"Sealed: {sealing.path}",
+        "",
+        *form_report_lines(sealing.report),
         "",
         f"Opening code   {sealing.codes.opening_code}",
         "    opens this form for learners, on the day of the assessment.",

@@ -9,9 +9,11 @@ from typing import Any
 
 from basinside import files
 from basinside.derive.forms import UnfillableError, drawn_digest, form_documents
-from basinside.model.quiz import Assessment
+from basinside.load.content import load
+from basinside.model.form_report import FormReport
 from basinside.model.sealed import SealedForm
 from basinside.pipeline.build import Clinic, read_clinic
+from basinside.pipeline.form_report import assessment_of, report_of_form
 from basinside.pipeline.machine_files import read_part
 from basinside.pipeline.refusal import RefusedError
 from basinside.render.environment import Theme
@@ -34,11 +36,12 @@ RandomBytes = Callable[[int], bytes]
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class Sealing:
-    """A sealed form: where it lies, and what opens it, shown once."""
+    """A sealed form: where it lies, what opens it, shown once, and what it is worth."""
 
     path: Path
     codes: FormCodes
     phrase: str
+    report: FormReport
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -86,7 +89,7 @@ def seal_assessment(
         RefusedError: when the pool cannot fill the form, or the phrase is none.
     """
     clinic = sound_clinic(root)
-    entry = _assessment(clinic, assessment)
+    entry = assessment_of(clinic.content, assessment)
     letters = [chr(FIRST_FORM + n) for n in range(entry.forms)]
     if form not in letters:
         raise RefusedError(f"{assessment} has no form {form}; its forms are {', '.join(letters)}.")
@@ -111,7 +114,8 @@ def seal_assessment(
     except (UnfillableError, CodeError) as error:
         raise RefusedError(str(error)) from None
     files.write_new_file(path, sealed.text())
-    return Sealing(path=path, codes=codes, phrase=phrase)
+    report = report_of_form(clinic.content, entry, drawn)
+    return Sealing(path=path, codes=codes, phrase=phrase, report=report)
 
 
 def is_demonstration(clinic: Clinic) -> bool:
@@ -176,6 +180,19 @@ def opened_keys(root: Path, assessment: str, form: str, phrase: str) -> dict[str
     return keys
 
 
+def sealed_form_report(root: Path, assessment: str, form: str, *, phrase: str) -> FormReport:
+    """Return the report of a sealed form, opened by the marking phrase, for its author.
+
+    Raises:
+        FolderError: when the folder cannot be read.
+        RefusedError: when there is no such assessment or form, or it does not open.
+    """
+    content, _ = load(files.read_authored(root))
+    entry = assessment_of(content, assessment)
+    opened = opened_form(root, assessment, form, phrase=phrase)
+    return report_of_form(content, entry, opened.document)
+
+
 def print_form(
     root: Path, assessment: str, form: str, *, phrase: str, into: Path | None = None
 ) -> tuple[Path, ...]:
@@ -225,12 +242,3 @@ def _refuse_built(root: Path, folder: Path) -> None:
             f"{folder}: this is inside a handbook folder; name one with --into that is not"
             " handed out."
         )
-
-
-def _assessment(clinic: Clinic, assessment: str) -> Assessment:
-    known = clinic.content.assessments
-    if assessment not in known:
-        raise RefusedError(
-            f"There is no assessment “{assessment}”; there is {', '.join(known) or 'none'}."
-        )
-    return known[assessment]
