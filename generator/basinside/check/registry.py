@@ -15,6 +15,7 @@ from basinside.check.rules.chemicals.boiling_is_not_sterilization import (
     check_boiling_is_not_sterilization,
 )
 from basinside.check.rules.chemicals.container_fits import check_container_fits
+from basinside.check.rules.chemicals.fill_line_fits import check_fill_line_fits
 from basinside.check.rules.chemicals.making_up_complete import check_making_up_complete
 from basinside.check.rules.chemicals.measure_with_what_we_have import (
     check_measure_with_what_we_have,
@@ -180,6 +181,9 @@ from basinside.check.rules.storage.transport_closed_and_labelled import (
 )
 from basinside.check.rules.values.checked_too_long_ago import check_checked_too_long_ago
 from basinside.check.rules.values.choice_by_one_person import check_choice_by_one_person
+from basinside.check.rules.values.choice_for_another_altitude import (
+    check_choice_for_another_altitude,
+)
 from basinside.check.rules.values.choice_unmade import check_choice_unmade
 from basinside.check.rules.values.instructions_held import check_instructions_held
 from basinside.check.rules.values.invented_maker_teaches_science import (
@@ -261,6 +265,7 @@ RULES: Final[tuple[Rule, ...]] = (
     check_invented_maker_teaches_science,
     check_instructions_held,
     check_choice_unmade,
+    check_choice_for_another_altitude,
     check_choice_by_one_person,
     check_edition_reused,
     # chemicals: baths, strength and what they do
@@ -274,6 +279,7 @@ RULES: Final[tuple[Rule, ...]] = (
     check_measure_with_what_we_have,
     check_water_named_for_use,
     check_container_fits,
+    check_fill_line_fits,
     check_spent_liquid_and_waste_route,
     check_stock_aged,
     check_metal_in_chlorine,
