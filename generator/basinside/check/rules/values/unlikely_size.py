@@ -6,12 +6,15 @@ from collections.abc import Iterator
 from typing import Final
 
 from basinside.check.checked import Checked
+from basinside.check.limits import outside
 from basinside.check.rule import Finding, rule
 from basinside.check.saying import amount
 from basinside.check.used_times import Use, seconds, uses
 from basinside.model.figure import Figure
 from basinside.problem import Level
 
+FAR: Final = 10
+"""Times less or more than the source prints (our own bound)."""
 MINUTE: Final = 60
 HOUR: Final = 60 * MINUTE
 DAY: Final = 24 * HOUR
@@ -41,11 +44,22 @@ def check_unlikely_size(checked: Checked) -> Iterator[Finding]:
     What is looked at is for what a field uses the value: a soak, an exposure, cooling or drying
     is held for a minute at least and two days at most; hands are washed for 15 s at least; a bath
     lasts an hour at least and 90 days at most, a product in stock 30 days at least; the wait
-    before cleaning is 10 min at least and a day at most; a test waits 5 s at least.
+    before cleaning is 10 min at least and a day at most; a test waits 5 s at least. Any value is
+    asked whether it lies within ten times of what its source prints.
     Bad: `detergent.soak` of 5 s.
     Good: `detergent.soak` of 5 min. Is it really so long? Waive it with the reason.
     Source: common practice.
     """
+    for name, figure in checked.content.figures.items():
+        far = _far(figure)
+        if far:
+            yield Finding(
+                figure.place.at("value"),
+                f"{name} is {amount(figure.value)}, which is very far from the {far} that its"
+                f" source prints ({checked.cited(figure.source)})",
+                "Look at its unit.",
+                (figure.place,),
+            )
     told: set[tuple[str, str]] = set()
     for use in uses(checked):
         figure = checked.figure(use.ref)
@@ -61,6 +75,17 @@ def check_unlikely_size(checked: Checked) -> Iterator[Finding]:
                 "Look at its unit.",
                 (figure.place, *use.also),
             )
+
+
+def _far(figure: Figure) -> str:
+    """Return what the source prints where the value is ten times less or more, or nothing."""
+    says = figure.source_says
+    if says is None or outside(figure.value, says):
+        return ""  # figure-outside-source-limits tells what is outside
+    printed = [each for each in (says.at_least, says.at_most, *(says.between or ())) if each]
+    base = figure.value.base
+    near = any(each.base <= base * FAR and base <= each.base * FAR for each in printed)
+    return "" if near or not printed else amount(printed[0])
 
 
 def _unlikely(use: Use, figure: Figure) -> str:
