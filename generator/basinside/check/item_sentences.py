@@ -63,10 +63,11 @@ def _of_item(item: Item) -> list[_Said]:
     said += [(entry, "text", entry.text) for entry in item.entries]
     said += [(matter, "because", matter.because) for matter in item.matters]
     if item.number:
-        for number in (item.number, *item.number.mistakes):
-            said.append((number, "because", number.because))
+        said.append((item.number, "because", item.number.because))
+        said += [(each, "because", each.because) for each in item.number.mistakes]
     for pair in item.pairs:
         said += [(pair, "left", pair.left), (pair, "right", pair.right)]
-        said += [(each, "because", each.because) for each in (pair, *pair.mistakes)]
+        said.append((pair, "because", pair.because))
+        said += [(each, "because", each.because) for each in pair.mistakes]
     said += [(item, "extra", extra) for extra in item.extra]
     return said
