@@ -1,7 +1,7 @@
 """How hard a text is to read, from counts of its words and sentences.
 
-Flesch-Kincaid: Kincaid, Fishburne, Rogers and Chissom, Derivation of new readability formulas for
-Navy enlisted personnel, Research Branch Report 8-75, 1975. LIX: Björnsson, Läsbarhet, 1968.
+Source: Kincaid, Fishburne, Rogers and Chissom, Derivation of new readability formulas for Navy
+enlisted personnel, Research Branch Report 8-75, 1975 (grade); Björnsson, Läsbarhet, 1968 (LIX).
 """
 
 from __future__ import annotations
