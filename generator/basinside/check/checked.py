@@ -41,7 +41,7 @@ class Sound:
     @property
     def level_steps(self) -> tuple[PlacedStep, ...]:
         """The steps that give the level."""
-        return tuple(placed for placed in self.whole.steps if placed.is_level_step)
+        return self.whole.level_steps
 
 
 @dataclass(frozen=True, kw_only=True)
@@ -92,7 +92,7 @@ class Checked:
             for placed in whole.steps:
                 steps.append(placed)
                 task = self.derived.procedures.get(placed.step.see) if placed.step.see else None
-                if task is not None and task is not whole:
+                if task is not None and task.instrument is None and task is not whole:
                     steps.extend(task.steps)
             found = self._with_tasks[name] = tuple(steps)
         return found

@@ -31,8 +31,8 @@ def after_level(each: Sound) -> tuple[PlacedStep, ...]:
 
 def cleaned_at(each: Sound) -> int:
     """Return the number of the first step that cleans; 0 where nothing is cleaned."""
-    steps = each.whole.steps
-    return next((placed.number for placed in steps if placed.step.action == "clean"), 0)
+    actions = each.whole.actions
+    return actions.index("clean") + 1 if "clean" in actions else 0
 
 
 def before_cleaning(each: Sound) -> tuple[PlacedStep, ...]:
@@ -43,7 +43,7 @@ def before_cleaning(each: Sound) -> tuple[PlacedStep, ...]:
 
 def first_pack(each: Sound) -> PlacedStep | None:
     """Return the step in which the parts are packed."""
-    return next((placed for placed in each.whole.steps if placed.step.action == "pack"), None)
+    return each.whole.first("pack")
 
 
 def pack_before_level(each: Sound) -> PlacedStep | None:
@@ -82,11 +82,11 @@ def not_applicable(each: Sound, stage: str) -> bool:
 def wet_at(each: Sound, placed: PlacedStep) -> bool:
     """Return whether water or a bath was left on the parts when a step begins."""
     wet = False
+    level_wets = each.route.kind in WETS_AS_LEVEL
     for earlier in each.whole.steps[: placed.number - 1]:
-        action = earlier.step.action
-        if action in WETS or (earlier.is_level_step and each.route.kind in WETS_AS_LEVEL):
+        if earlier.action in WETS or (earlier.is_level_step and level_wets):
             wet = True
-        elif action == "dry":
+        elif earlier.action == "dry":
             wet = False
     return wet
 

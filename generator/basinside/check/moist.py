@@ -16,5 +16,5 @@ def keeps_moist(each: Sound) -> tuple[PlacedStep, ...]:
     return tuple(
         placed
         for placed in each.whole.steps
-        if placed.stage.stage == "point of use" and placed.step.action in MOISTENS
+        if placed.stage.stage == "point of use" and placed.action in MOISTENS
     )

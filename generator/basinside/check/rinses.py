@@ -20,17 +20,13 @@ def stays_on(placed: PlacedStep) -> bool:
     """Return whether a step puts a chemical on the parts that does not go off by itself."""
     agent = placed.agent
     return (
-        agent is not None
-        and agent.family not in NEED_NO_RINSE
-        and placed.step.action in TOUCHES_PARTS
+        agent is not None and agent.family not in NEED_NO_RINSE and placed.action in TOUCHES_PARTS
     )
 
 
 def rinses(placed: PlacedStep) -> bool:
     """Return whether a step rinses with water."""
-    return placed.step.action == "rinse" and (
-        placed.agent is None or placed.agent.family == "water"
-    )
+    return placed.action == "rinse" and (placed.agent is None or placed.agent.family == "water")
 
 
 def unrinsed(each: Sound, left: PlacedStep, when: str) -> Finding:

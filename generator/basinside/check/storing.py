@@ -8,6 +8,8 @@ from basinside.model.procedure import Step
 
 def stored(checked: Checked, each: Sound) -> tuple[Step, ...]:
     """Return the steps that store, the procedure's own first, then those of its tasks."""
-    own = [placed.step for placed in each.whole.steps if placed.step.action == "store"]
+    own = []
+    if "store" in each.whole.actions:
+        own = [placed.step for placed in each.whole.steps if placed.action == "store"]
     steps = checked.with_tasks(each.whole) if not own else ()
-    return (*own, *(placed.step for placed in steps if placed.step.action == "store"))
+    return (*own, *(placed.step for placed in steps if placed.action == "store"))

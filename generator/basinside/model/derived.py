@@ -14,7 +14,7 @@ from basinside.model.instrument import Instrument, LevelDecided, Part, Reaches
 from basinside.model.procedure import Procedure, Stage, Step
 from basinside.model.shift import Shift
 from basinside.model.wall_chart import WallChart
-from basinside.model.words import CareLevel, Contact, Worn
+from basinside.model.words import Action, CareLevel, Contact, Worn
 from basinside.quantity import Quantity
 
 SoilState = Literal["soiled", "clean", "processed"]
@@ -109,11 +109,15 @@ class PlacedStep:
     after: SoilState
     agent: Agent | None
     wear: tuple[Worn, ...]
+    action: Action = field(init=False)
+    """What is done, as the step says it; here it is many times faster to ask for."""
     is_level_step: bool = field(init=False)
     """Whether this step is the one that gives the level; many rules ask for it."""
 
     def __post_init__(self) -> None:
-        level = self.step.action == "expose" and self.stage.stage in LEVEL_STAGES
+        action = self.step.action
+        level = action == "expose" and self.stage.stage in LEVEL_STAGES
+        object.__setattr__(self, "action", action)
         object.__setattr__(self, "is_level_step", level)
 
 
@@ -123,6 +127,7 @@ class WholeProcedure:
 
     ``level`` is what its route reaches on its instrument; ``about`` how long it takes, and
     ``stages_about`` how long each of the procedure's stages, None for one without steps.
+    ``actions`` are what is done in each step, ``level_steps`` those that give the level.
     """
 
     procedure: Procedure
@@ -133,6 +138,18 @@ class WholeProcedure:
     level: CareLevel | None
     about: Quantity
     stages_about: tuple[Quantity | None, ...]
+    actions: tuple[Action, ...] = field(init=False)
+    level_steps: tuple[PlacedStep, ...] = field(init=False)
+
+    def __post_init__(self) -> None:
+        actions = tuple([placed.action for placed in self.steps])
+        level_steps = tuple([placed for placed in self.steps if placed.is_level_step])
+        object.__setattr__(self, "actions", actions)
+        object.__setattr__(self, "level_steps", level_steps)
+
+    def first(self, action: Action) -> PlacedStep | None:
+        """Return the first step in which that is done, or None."""
+        return self.steps[self.actions.index(action)] if action in self.actions else None
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)

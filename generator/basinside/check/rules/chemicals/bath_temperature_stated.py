@@ -39,7 +39,7 @@ def check_bath_temperature_stated(checked: Checked) -> Iterator[Finding]:
             )
             continue
         measured = any(
-            placed.step.action == "measure strength" and placed.step.temperature for placed in steps
+            placed.action == "measure strength" and placed.step.temperature for placed in steps
         ) or any("temperature" in placed.step.writes for placed in each.whole.steps)
         if not measured:
             yield Finding(

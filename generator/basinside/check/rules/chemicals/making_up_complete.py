@@ -62,7 +62,7 @@ def _before(whole: WholeProcedure, mix: PlacedStep) -> Iterator[str]:
 def _fills(placed: PlacedStep, basin: str | None) -> bool:
     """Return whether a step pours something into the basin that stays in it."""
     step = placed.step
-    return step.in_ == basin and step.action == "handle" and bool(step.water or step.agent)
+    return step.in_ == basin and placed.action == "handle" and bool(step.water or step.agent)
 
 
 def _after(whole: WholeProcedure, mix: PlacedStep) -> Iterator[str]:

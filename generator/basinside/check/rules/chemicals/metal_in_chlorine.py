@@ -39,7 +39,7 @@ def check_metal_in_chlorine(checked: Checked) -> Iterator[Finding]:
                     also,
                 )
         last = each.level_steps[-1]
-        if all(later.step.action != "rinse" for later in each.whole.steps[last.number :]):
+        if all(later.action != "rinse" for later in each.whole.steps[last.number :]):
             yield Finding(
                 last.step.place,
                 f"{each.name} has metal ({names}) in {agent.name} and does not rinse it after"

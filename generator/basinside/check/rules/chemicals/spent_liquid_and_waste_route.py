@@ -25,7 +25,7 @@ def check_spent_liquid_and_waste_route(checked: Checked) -> Iterator[Finding]:
     """
     for each in checked.sound:
         for placed in each.whole.steps:
-            if placed.step.action == "mix" and placed.step.agent and not _ends(each, placed):
+            if placed.action == "mix" and placed.step.agent and not _ends(each, placed):
                 yield Finding(
                     placed.step.place,
                     f"{each.name} mixes a bath in {placed.step.step} and neither pours it away nor"
@@ -40,7 +40,7 @@ def _ends(each: Sound, mixed: PlacedStep) -> bool:
     for placed in each.whole.steps[mixed.number :]:
         step = placed.step
         same = step.agent == mixed.step.agent or (step.in_ and step.in_ == mixed.step.in_)
-        if step.action in {"discard", "store"} and same:
+        if placed.action in {"discard", "store"} and same:
             return True
         if life and step.longest and step.longest.figure == life:
             return True

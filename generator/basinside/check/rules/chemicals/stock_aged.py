@@ -30,7 +30,7 @@ def check_stock_aged(checked: Checked) -> Iterator[Finding]:
         used.update(
             placed.step.agent
             for placed in whole.steps
-            if placed.step.action == "mix" and placed.step.strength and placed.step.agent
+            if placed.action == "mix" and placed.step.strength and placed.step.agent
         )
     for name, agent in checked.content.agents.items():
         product = agent.product

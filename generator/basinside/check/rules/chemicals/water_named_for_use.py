@@ -32,7 +32,7 @@ def check_water_named_for_use(checked: Checked) -> Iterator[Finding]:
             yield Finding(
                 step.place,
                 f"{whole.procedure.procedure} does not say with which water {step.step} is done"
-                f" ({step.action})",
+                f" ({placed.action})",
                 "Write “water: drinking”, “boiled” or “sterile”.",
                 (whole.procedure.place,),
             )
@@ -41,11 +41,11 @@ def check_water_named_for_use(checked: Checked) -> Iterator[Finding]:
 def _takes_water(checked: Checked, placed: PlacedStep) -> bool:
     step, agent = placed.step, placed.agent
     family = agent.family if agent else None
-    if step.action == "rinse":
+    if placed.action == "rinse":
         return True
-    if step.action == "soak":
+    if placed.action == "soak":
         return family not in DISINFECTANTS
-    if step.action != "mix":
+    if placed.action != "mix":
         return False
     product = agent.product if agent else None
     if product is None or product.kind == "ready to use":

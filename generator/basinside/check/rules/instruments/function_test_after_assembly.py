@@ -48,7 +48,7 @@ def _course(each: Sound) -> tuple[PlacedStep | None, bool, bool]:
     cleaned = cleaned_at(each)
     tested_after = tested = False
     for placed in each.whole.steps:
-        action = placed.step.action
+        action = placed.action
         if action == "assemble":
             last, tested_after = placed, False
         elif (

@@ -43,7 +43,7 @@ def check_lubricant_fits(checked: Checked) -> Iterator[Finding]:
     for whole in checked.derived.procedures.values():
         if whole.instrument is not None:
             for placed in whole.steps:
-                if placed.step.action == "lubricate":
+                if placed.action == "lubricate":
                     yield from _step(checked, whole, whole.instrument, placed)
 
 

@@ -31,7 +31,7 @@ def check_lubricate_where_asked(checked: Checked) -> Iterator[Finding]:
             done = [
                 placed
                 for placed in each.whole.steps
-                if placed.step.action == "lubricate" and placed.before != "soiled"
+                if placed.action == "lubricate" and placed.before != "soiled"
             ]
             dry = [part for part in asks if not any(_covers(placed, part) for placed in done)]
             if dry:

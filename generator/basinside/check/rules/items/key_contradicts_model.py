@@ -209,7 +209,7 @@ def _broken(whole: WholeProcedure, order: tuple[str, ...]) -> str:
     found: list[tuple[int, str]] = []
     for word in order:
         steps = [placed.number for placed in whole.steps if placed.step.step == word]
-        steps = steps or [placed.number for placed in whole.steps if placed.step.action == word]
+        steps = steps or [placed.number for placed in whole.steps if placed.action == word]
         earlier = sum(word == other for _, other in found)
         if len(steps) <= earlier:
             return f"there is no step “{word}”" + (" any more" if not earlier else " so often")

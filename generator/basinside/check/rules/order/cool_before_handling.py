@@ -59,8 +59,8 @@ def _too_hot(checked: Checked, each: Sound) -> Iterator[Finding]:
         if _cools(each, placed):
             return
         step = placed.step
-        lifted = step.action == "unload" and step.with_
-        if step.action in TOUCHES and "waterproof heat gloves" not in step.wear and not lifted:
+        lifted = placed.action == "unload" and step.with_
+        if placed.action in TOUCHES and "waterproof heat gloves" not in step.wear and not lifted:
             yield at_step(
                 each,
                 placed,
@@ -75,7 +75,7 @@ def _cools(each: Sound, placed: PlacedStep) -> bool:
     step = placed.step
     if "cool enough to touch" in step.makes_sure:
         return True
-    if step.action == "cool":
+    if placed.action == "cool":
         return "no pressure left" not in step.makes_sure
     slow = {"unload", "dry"} if each.route.kind == "boiling" else {"unload"}
-    return step.hold is not None and step.action in slow
+    return step.hold is not None and placed.action in slow

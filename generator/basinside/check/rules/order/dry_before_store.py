@@ -26,7 +26,7 @@ def check_dry_before_store(checked: Checked) -> Iterator[Finding]:
         if first_pack(each) is not None:
             continue  # what went wet into its pack is told there
         after = after_level(each) if each.level_steps else each.whole.steps
-        store = next((placed for placed in after if placed.step.action == "store"), None)
+        store = next((placed for placed in after if placed.action == "store"), None)
         if store is not None and wet_at(each, store):
             yield at_step(
                 each,

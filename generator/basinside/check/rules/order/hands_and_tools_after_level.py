@@ -17,8 +17,6 @@ TOUCHES: Final[frozenset[Action]] = frozenset(
 )
 """What puts hands or tools to the parts themselves."""
 HANDS: Final[frozenset[Action]] = frozenset({"wash hands", "take off"})
-GRIPS: Final[frozenset[Action]] = TOUCHES - {"dry", "count"}
-"""What cannot be done without holding a part."""
 GLOVES: Final[frozenset[Worn]] = frozenset({"thin gloves", "waterproof heat gloves"})
 
 
@@ -53,7 +51,7 @@ def _hands(each: Sound) -> Iterator[Finding]:
         return
     washed = True
     for placed in each.whole.steps[: touch.number - 1]:
-        if placed.step.action == "wash hands":
+        if placed.action == "wash hands":
             washed = True
         elif placed.before == "soiled" or "heavy gloves" in placed.step.wear:
             washed = False
@@ -74,9 +72,9 @@ def _hands_done(each: Sound, touch: PlacedStep) -> bool:
     """
     done = True
     for placed in each.whole.steps[: touch.number - 1]:
-        if placed.step.action == "clean":
+        if placed.action == "clean":
             done = False
-        elif placed.step.action in HANDS:
+        elif placed.action in HANDS:
             done = True
     return done
 
@@ -84,7 +82,7 @@ def _hands_done(each: Sound, touch: PlacedStep) -> bool:
 def _touches(placed: PlacedStep) -> bool:
     """Return whether a step touches the parts, and not the place where they lay."""
     step = placed.step
-    return step.action in TOUCHES and "surface wiped between" not in step.makes_sure
+    return placed.action in TOUCHES and "surface wiped between" not in step.makes_sure
 
 
 def _tools(checked: Checked, each: Sound) -> Iterator[Finding]:
@@ -108,7 +106,7 @@ def _tools(checked: Checked, each: Sound) -> Iterator[Finding]:
 def _gloves(each: Sound) -> Iterator[Finding]:
     for placed in after_level(each):
         step = placed.step
-        if step.action in GRIPS and _touches(placed) and not _covered(placed):
+        if _touches(placed) and not _covered(placed):
             yield at_step(
                 each,
                 placed,

@@ -65,7 +65,7 @@ def _in_level(each: Sound, kind: Under) -> Iterator[Finding]:
     sure = any(
         "all under" in placed.step.makes_sure
         for placed in each.whole.steps
-        if placed.step.action in INTO_LEVEL
+        if placed.action in INTO_LEVEL
     )
     if not sure and any(found != "floating allowed" for _, found in how):
         first = each.level_steps[0]
@@ -80,7 +80,7 @@ def _in_level(each: Sound, kind: Under) -> Iterator[Finding]:
 
 def _soaked(each: Sound) -> Iterator[Finding]:
     for placed in each.whole.steps:
-        if placed.step.action != "soak":
+        if placed.action != "soak":
             continue
         dipped = [
             part.shown_name

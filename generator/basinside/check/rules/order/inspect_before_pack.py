@@ -48,7 +48,7 @@ def _looked(steps: tuple[PlacedStep, ...]) -> bool:
     """Return whether the parts were looked at after their last cleaning and its first rinse."""
     looked = rinsed = False
     for placed in steps:
-        action = placed.step.action
+        action = placed.action
         if action == "clean":
             looked = rinsed = False
         elif action == "rinse":

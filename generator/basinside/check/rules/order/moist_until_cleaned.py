@@ -25,7 +25,7 @@ def check_moist_until_cleaned(checked: Checked) -> Iterator[Finding]:
     cleaning (rinse or soak before blood dries).
     """
     for each in checked.sound:
-        cleans = any(placed.step.action == "clean" for placed in each.whole.steps)
+        cleans = any(placed.action == "clean" for placed in each.whole.steps)
         if cleans and not keeps_moist(each) and not not_applicable(each, "point of use"):
             yield at_procedure(
                 each,

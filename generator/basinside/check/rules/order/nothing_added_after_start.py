@@ -35,7 +35,7 @@ def check_nothing_added_after_start(checked: Checked) -> Iterator[Finding]:
 
 def _added(each: Sound) -> Iterator[Finding]:
     started = each.level_steps[-1]
-    late = next((placed for placed in after_level(each) if placed.step.action == "load"), None)
+    late = next((placed for placed in after_level(each) if placed.action == "load"), None)
     if late is not None:
         yield at_step(
             each,
@@ -46,7 +46,7 @@ def _added(each: Sound) -> Iterator[Finding]:
     elif not any(
         "nothing added" in placed.step.makes_sure
         for placed in each.whole.steps
-        if placed.step.action in DURING
+        if placed.action in DURING
     ):
         yield at_step(
             each,

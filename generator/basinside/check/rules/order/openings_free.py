@@ -44,7 +44,7 @@ def check_openings_free(checked: Checked) -> Iterator[Finding]:
 
 def _shut(each: Sound) -> Iterator[Finding]:
     hinged = [part for part in each.whole.parts if "hinge" in part.kinds]
-    clean = next((one for one in each.whole.steps if one.step.action == "clean"), None)
+    clean = next((one for one in each.whole.steps if one.action == "clean"), None)
     soiled = [one for one in each.whole.steps if one.before == "soiled"]
     if hinged and clean is not None and not _said("all open", soiled):
         yield _closed(each, clean, hinged, "cleans")
@@ -99,7 +99,7 @@ def _touching(each: Sound) -> Iterator[Finding]:
 
 
 def _into_level(each: Sound) -> list[PlacedStep]:
-    return [one for one in each.whole.steps if one.step.action in INTO_LEVEL]
+    return [one for one in each.whole.steps if one.action in INTO_LEVEL]
 
 
 def _said(word: MakesSure, steps: list[PlacedStep]) -> bool:

@@ -75,8 +75,8 @@ def _uncounted(each: Sound) -> Iterator[Finding]:
 def _hidden(each: Sound) -> Iterator[Finding]:
     """Yield findings where the whole is counted, and not its parts."""
     steps = each.whole.steps
-    apart = next((one.number for one in steps if one.step.action == "take apart"), 0)
-    together = [one.number for one in steps if one.step.action == "assemble"]
+    apart = next((one.number for one in steps if one.action == "take apart"), 0)
+    together = [one.number for one in steps if one.action == "assemble"]
     counts = [placed for placed in steps if placed.action == "count"]
     if counts and counts[0].number < apart and counts[0].before == "soiled":
         yield _whole(each, counts[0], "before they are taken apart", "Take it apart first.")
@@ -92,7 +92,7 @@ def _whole(each: Sound, placed: PlacedStep, when: str, mend: str) -> Finding:
 def _left_out(each: Sound) -> Iterator[Finding]:
     for placed in each.whole.steps:
         step = placed.step
-        if step.action in {"count", "pack"} and step.parts:
+        if placed.action in {"count", "pack"} and step.parts:
             left = [part.shown_name for part in each.whole.parts if part.part not in step.parts]
             if left:
                 yield _partly(each, placed, left)

@@ -36,7 +36,7 @@ def check_point_of_use_liquid(checked: Checked) -> Iterator[Finding]:
     """
     for each in checked.sound:
         for placed in before_cleaning(each):
-            if placed.step.action in MOISTENS:
+            if placed.action in MOISTENS:
                 said = _unfit(each, placed)
                 if said:
                     message = f"{each.name} in {placed.step.step} {said[0]}"
@@ -49,7 +49,7 @@ def _unfit(each: Sound, placed: PlacedStep) -> tuple[str, str, str] | None:
     verb = "keeps the parts moist"
     early = placed.stage.stage in EARLY
     if agent is None:
-        if step.water or step.action == "wipe" or not early:
+        if step.water or placed.action == "wipe" or not early:
             return None
         return f"{verb} and does not say with what", "Write “water: drinking”.", ""
     if agent.family == "saline":

@@ -42,15 +42,15 @@ def _unprocessed(checked: Checked, each: Sound) -> Iterator[Finding]:
     with_the_load = {
         placed.step.in_
         for placed in each.whole.steps[: each.level_steps[-1].number]
-        if each.route.kind in HEAT and placed.before != "soiled" and placed.step.action in IN_HEAT
+        if each.route.kind in HEAT and placed.before != "soiled" and placed.action in IN_HEAT
     }
     told: set[str] = set()
     for placed in after_level(each):
         step, name = placed.step, placed.step.in_
-        if step.action not in LIES_IN:
+        if placed.action not in LIES_IN:
             continue
         if name is None:
-            if step.action == "store":
+            if placed.action == "store":
                 yield at_step(
                     each,
                     placed,

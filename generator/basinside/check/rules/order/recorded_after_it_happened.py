@@ -51,11 +51,11 @@ def _happened(whole: WholeProcedure) -> dict[Writes, PlacedStep]:
         if placed.is_level_step:
             level = placed.number
             found["time out"] = placed
-        elif level and step.action == "unload":
+        elif level and placed.action == "unload":
             found["time out"] = placed
-        if step.action == "test" and placed.stage.stage == "inspection and maintenance":
+        if placed.action == "test" and placed.stage.stage == "inspection and maintenance":
             found["result"] = placed
-        if step.action == "measure strength":
+        if placed.action == "measure strength":
             found["strength"] = placed
         if "indicator read" in step.makes_sure:
             found.setdefault("indicator", placed)

@@ -46,7 +46,7 @@ def _has_sharps(each: Sound) -> bool:
 def _handled_first(each: Sound) -> Iterator[Finding]:
     first: PlacedStep | None = None
     for placed in each.whole.steps:
-        if first is None and placed.step.action in HANDLES:
+        if first is None and placed.action in HANDLES:
             first = placed
         if "sharps out" in placed.step.makes_sure:
             if first is not None and first is not placed:

@@ -30,7 +30,7 @@ def check_soak_before_brushing(checked: Checked) -> Iterator[Finding]:
             if placed.stage.stage == "cleaning" and placed.action in {"soak", "clean"}
         ]
         if len(cleaned) > 1 and cleaned[-1].step.action == "soak":
-            brushed = next((one for one in cleaned if one.step.action == "clean"), None)
+            brushed = next((one for one in cleaned if one.action == "clean"), None)
             if brushed is not None:
                 yield at_step(
                     each,

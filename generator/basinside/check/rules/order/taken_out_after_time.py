@@ -53,13 +53,13 @@ def _left_in(checked: Checked, whole: WholeProcedure, level: PlacedStep) -> Iter
     out: PlacedStep | None = None
     for placed in later:
         step = placed.step
-        if out is None and step.action in TAKES_OUT and _of_the_load(level, placed):
+        if out is None and placed.action in TAKES_OUT and _of_the_load(level, placed):
             out = placed
-        elif out is None and step.action in IN_VESSEL and _inside(whole, level, placed):
+        elif out is None and placed.action in IN_VESSEL and _inside(whole, level, placed):
             out = None if _in_heat(whole) else placed
         elif out is None and _lifts(placed):
             out = placed
-        elif out is None and step.action in NEEDS_OUT:
+        elif out is None and placed.action in NEEDS_OUT:
             yield at_its_step(
                 whole,
                 placed,
@@ -81,7 +81,7 @@ def _left_in(checked: Checked, whole: WholeProcedure, level: PlacedStep) -> Iter
 def _keeps_time(level: PlacedStep, placed: PlacedStep) -> bool:
     step = placed.step
     same = step.in_ in {None, level.step.in_}
-    return step.action == "hold" and same and placed.stage.stage in LEVEL_STAGES
+    return placed.action == "hold" and same and placed.stage.stage in LEVEL_STAGES
 
 
 def _of_the_load(level: PlacedStep, placed: PlacedStep) -> bool:
@@ -101,4 +101,4 @@ def _in_heat(whole: WholeProcedure) -> bool:
 
 def _lifts(placed: PlacedStep) -> bool:
     step = placed.step
-    return step.action == "cool" and ("waterproof heat gloves" in step.wear or bool(step.with_))
+    return placed.action == "cool" and ("waterproof heat gloves" in step.wear or bool(step.with_))

@@ -33,7 +33,7 @@ def check_brushes_and_basins_processed(checked: Checked) -> Iterator[Finding]:
     for each in checked.sound:
         for placed in each.whole.steps:
             step = placed.step
-            if placed.stage.stage != "cleaning" or step.action not in _WASHES:
+            if placed.stage.stage != "cleaning" or placed.action not in _WASHES:
                 continue
             for name in (*([step.in_] if step.in_ else ()), *step.with_):
                 tool = checked.content.equipment.get(name)
@@ -56,8 +56,8 @@ def _processed(checked: Checked) -> set[str]:
         task = whole.procedure.instrument is None
         for placed in whole.steps:
             step = placed.step
-            level = placed.stage.stage in LEVEL_STAGES and step.action in {"load", "expose"}
-            if level or (task and step.action in _CLEANS):
+            level = placed.stage.stage in LEVEL_STAGES and placed.action in {"load", "expose"}
+            if level or (task and placed.action in _CLEANS):
                 found.update(step.with_)
                 if task:
                     found.update((*step.needs, *([step.in_] if step.in_ else ())))

@@ -25,7 +25,7 @@ def check_tools_cleaned_and_dried(checked: Checked) -> Iterator[Finding]:
     brushed onto every part. Chlorine on a soiled basin does nothing.
     Asked of each task that washes tools (`action: clean` with `in` or `with`). Where any procedure
     looks for sharps, one may lie in a basin: a step with `makes_sure: [sharps out]` empties it
-    before it is washed. A `rinse` comes after the washing and before what gives a level (`load`,
+    before it is washed. Brushes are looked at (`inspect`). A `rinse` comes after the washing and before what gives a level (`load`,
     `expose`, a disinfectant to `wipe` with), and what is wiped stays wet (`hold`); `dry` comes
     after the last water and before `store`; it is written down at the end (`record`).
     Bad: wash, boil, store.
@@ -36,7 +36,7 @@ def check_tools_cleaned_and_dried(checked: Checked) -> Iterator[Finding]:
     for whole in tasks(checked):
         washes = [placed for placed in whole.steps if _washes_tools(placed)]
         if washes:
-            yield from _in_order(whole, washes, sharps=sharps)
+            yield from _in_order(checked, whole, washes, sharps=sharps)
             yield from _dried(whole)
             if first_of(whole.steps[washes[-1].number :], "record") is None:
                 yield at_its_stages(
@@ -54,8 +54,14 @@ def _looked_for(steps: Iterable[PlacedStep]) -> bool:
     return any("sharps out" in placed.step.makes_sure for placed in steps)
 
 
+def _is_tool(checked: Checked, placed: PlacedStep) -> bool:
+    equipment = checked.content.equipment
+    named = (equipment.get(name) for name in placed.step.with_)
+    return any(each is not None and each.kind == "brush or tool" for each in named)
+
+
 def _in_order(
-    whole: WholeProcedure, washes: Sequence[PlacedStep], *, sharps: bool
+    checked: Checked, whole: WholeProcedure, washes: Sequence[PlacedStep], *, sharps: bool
 ) -> Iterator[Finding]:
     name, first, last = whole.procedure.procedure, washes[0], washes[-1]
     if sharps and not _looked_for(whole.steps[: first.number - 1]):
@@ -64,6 +70,14 @@ def _in_order(
             first,
             f"{name} washes in {first.step.step} what may hold a sharp that nobody looked for",
             "Empty it in a step before it, and write “makes_sure: [sharps out]” there.",
+        )
+    brushes = any(_is_tool(checked, placed) for placed in washes)
+    if brushes and first_of(whole.steps[first.number :], "inspect") is None:
+        yield at_its_step(
+            whole,
+            last,
+            f"{name} washes brushes in {last.step.step}, and nobody looks whether they are worn",
+            "Put a step with “action: inspect” after it.",
         )
     rinse = first_of(whole.steps[last.number :], "rinse")
     given = next((placed for placed in whole.steps if _gives_level(placed)), None)
@@ -98,12 +112,11 @@ def _gives_level(placed: PlacedStep) -> bool:
 def _dried(whole: WholeProcedure) -> Iterator[Finding]:
     wet: PlacedStep | None = None
     for placed in whole.steps:
-        step = placed.step
-        if step.action in WETS and (step.action != "clean" or _washes_tools(placed)):
+        if placed.action in WETS and (placed.action != "clean" or _washes_tools(placed)):
             wet = placed
-        elif step.action == "dry":
+        elif placed.action == "dry":
             wet = None
-        elif step.action == "store" and wet is not None:
+        elif placed.action == "store" and wet is not None:
             break
     if wet is not None:
         yield at_its_step(

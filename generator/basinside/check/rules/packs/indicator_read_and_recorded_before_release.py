@@ -25,7 +25,7 @@ def check_indicator_read_and_recorded_before_release(checked: Checked) -> Iterat
     county for what a load record holds.
     """
     for run in checked.steam_runs:
-        releases = [placed for placed in run.after if placed.step.action == "release"]
+        releases = [placed for placed in run.after if placed.action == "release"]
         if not releases:
             yield Finding(
                 run.start.step.place,

@@ -42,9 +42,7 @@ def check_load_record(checked: Checked) -> Iterator[Finding]:
     time, temperature, indicator); paper 2450 of the CSTE conference, 2013.
     """
     for run in checked.steam_runs:
-        steps = [
-            placed for placed in (*run.whole.steps, *run.noted) if placed.step.action != "label"
-        ]
+        steps = [placed for placed in (*run.whole.steps, *run.noted) if placed.action != "label"]
         missing = not_written(_IN_RECORD, written_in(steps))
         if missing:
             yield Finding(

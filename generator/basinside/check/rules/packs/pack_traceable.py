@@ -33,9 +33,7 @@ def check_pack_traceable(checked: Checked) -> Iterator[Finding]:
     for run in checked.steam_runs:
         if run.is_task:
             continue
-        labels = [
-            placed for placed in (*run.whole.steps, *run.noted) if placed.step.action == "label"
-        ]
+        labels = [placed for placed in (*run.whole.steps, *run.noted) if placed.action == "label"]
         missing = not_written(_ON_LABEL, written_in(labels))
         own = [placed for placed in labels if placed not in run.noted and placed.step.writes]
         if missing:

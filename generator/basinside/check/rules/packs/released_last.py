@@ -47,7 +47,7 @@ def _around(whole: WholeProcedure, level: PlacedStep, release: PlacedStep) -> It
                 "Put the release after it.",
             )
             return
-        if level.number < placed.number < release.number and step.action in USES:
+        if level.number < placed.number < release.number and placed.action in USES:
             yield at_its_step(
                 whole,
                 placed,
@@ -59,4 +59,4 @@ def _around(whole: WholeProcedure, level: PlacedStep, release: PlacedStep) -> It
 
 def _of_the_run(placed: PlacedStep) -> bool:
     step = placed.step
-    return step.action in OF_THE_RUN or (step.action == "dry" and step.hold is not None)
+    return placed.action in OF_THE_RUN or (placed.action == "dry" and step.hold is not None)

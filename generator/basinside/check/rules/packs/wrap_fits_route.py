@@ -34,12 +34,12 @@ def check_wrap_fits_route(checked: Checked) -> Iterator[Finding]:
         for placed in each.whole.steps:
             step = placed.step
             names = {*step.needs, *step.with_, *([step.in_] if step.in_ else [])}
-            goes_in = step.action in {"load", "expose"}
+            goes_in = placed.action in {"load", "expose"}
             for name in sorted(names):
                 used = equipment.get(name)
                 if used is None or each.route.kind in used.wraps_for:
                     continue
-                if (used.kind == "wrapping" and step.action == "pack") or (
+                if (used.kind == "wrapping" and placed.action == "pack") or (
                     goes_in and used.lid and name == step.in_ and used.kind not in _HEATED
                 ):
                     yield _does_not_pass(each, used, name, step.place)
@@ -50,7 +50,7 @@ def _of_route(checked: Checked, each: Sound) -> Iterator[Finding]:
     """Yield findings for the route's wraps where no step names one, and where nothing names any."""
     if not each.route.wrapped:
         return
-    packs = [placed.step for placed in each.whole.steps if placed.step.action == "pack"]
+    packs = [placed.step for placed in each.whole.steps if placed.action == "pack"]
     wraps = {
         name
         for step in packs

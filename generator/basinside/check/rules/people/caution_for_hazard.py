@@ -48,12 +48,12 @@ def _asked(
     placed: PlacedStep, *, hot: bool, edges: list[str]
 ) -> tuple[tuple[DangerKind, ...], str]:
     """Return of which kinds a danger would do, and what hurts; nothing when none is asked."""
-    step, agent = placed.step, placed.agent
-    if hot and placed.stage.stage in LEVEL_STAGES and step.action in HOT_ACTIONS:
+    agent = placed.agent
+    if hot and placed.stage.stage in LEVEL_STAGES and placed.action in HOT_ACTIONS:
         return HOT, "it is hot"
-    if agent and "corrosive" in agent.hazards and step.action in IN_THE_BATH:
+    if agent and "corrosive" in agent.hazards and placed.action in IN_THE_BATH:
         return BURNING, f"{agent.name} burns"
-    if edges and step.action == "clean":
+    if edges and placed.action == "clean":
         return SHARP, f"{listed(edges)} can cut"
     return (), ""
 

@@ -49,7 +49,7 @@ def check_eye_flush_place_and_water(checked: Checked) -> Iterator[Finding]:
 def _splashes(checked: Checked) -> bool:
     """Whether somebody cleans here, or uses a chemical that hurts."""
     return any(
-        placed.step.action == "clean"
+        placed.action == "clean"
         or (placed.agent is not None and not HURTS.isdisjoint(placed.agent.hazards))
         for whole in checked.derived.procedures.values()
         for placed in whole.steps

@@ -31,18 +31,18 @@ def check_hand_hygiene_and_ppe_off(checked: Checked) -> Iterator[Finding]:
     PAHO, 2016, on clean hands on the clean side, from memory.
     """
     for whole in checked.derived.procedures.values():
-        cleaned = [placed.number for placed in whole.steps if placed.step.action == "clean"]
+        cleaned = [placed.number for placed in whole.steps if placed.action == "clean"]
         if not cleaned:
             continue
         later = whole.steps[cleaned[-1] :]
         first = _first_clean_work(whole, later)
         if first is None:
-            if whole.route is None and not any(each.step.action in HANDS for each in later):
+            if whole.route is None and not any(each.action in HANDS for each in later):
                 dirty = whole.steps[cleaned[-1] - 1]
                 yield _finding(whole, dirty, f"after the dirty work of {dirty.step.step}")
             continue
         between = [each for each in later if each.number < first.number]
-        if not any(each.step.action in HANDS for each in between):
+        if not any(each.action in HANDS for each in between):
             dirty = whole.steps[cleaned[-1] - 1]
             yield _finding(
                 whole,
@@ -55,7 +55,7 @@ def _first_clean_work(whole: WholeProcedure, later: tuple[PlacedStep, ...]) -> P
     if whole.route is None:
         return None
     for placed in later:
-        action = placed.step.action
+        action = placed.action
         if action in CLEAN_WORK or (placed.before == "processed" and action in TOUCHES):
             return placed
     return None

@@ -38,7 +38,8 @@ def check_ppe_for_hazard(checked: Checked) -> Iterator[Finding]:
     Why: washing splashes blood, baths burn eyes and skin, steam goes through cloth gloves. At the
     stage of cleaning hands are in heavy gloves, eyes covered, and there is an apron; something
     soiled is touched with gloves on, and so is what was only washed; heat asks for waterproof heat
-    gloves. What a chemical's card lists counts at each step that uses it.
+    gloves. Where a bath that hurts is rinsed off, or a step names a corrosive danger, gloves, eyes
+    and apron. What a chemical's card lists counts at each step that uses it.
     Bad: `action: clean` with `wear: [thin gloves]`.
     Good: `wear: [heavy gloves, eye protection, apron]`.
     Source: Tewolde and others, 2018, health centres in Mekelle (protection skipped); common
@@ -93,13 +94,29 @@ def _of_step(whole: WholeProcedure, placed: PlacedStep) -> list[str]:
     stage = placed.stage.stage
     if _is_hot(step):
         return [] if "waterproof heat gloves" in worn else ["waterproof heat gloves"]
-    soiled = placed.before == "soiled" or (whole.route is None and step.action == "clean")
-    if stage == "cleaning" and step.action in SPLASHES:
+    if _splashes_chemical(whole, placed):
+        return _missing(worn, heavy=False, apron=True)
+    soiled = placed.before == "soiled" or (whole.route is None and placed.action == "clean")
+    if stage == "cleaning" and placed.action in SPLASHES:
         return _missing(worn, heavy=True, apron=True)
-    touches = step.action in {"wet", "wipe", "take apart", "clean", "soak", "transport"}
+    touches = placed.action in {"wet", "wipe", "take apart", "clean", "soak", "transport"}
     if soiled and touches and GLOVES.isdisjoint(worn):
         return ["gloves"]
     return ["gloves"] if _washed_only(whole, placed) and _GLOVED.isdisjoint(worn) else []
+
+
+def _splashes_chemical(whole: WholeProcedure, placed: PlacedStep) -> bool:
+    """Return whether a step names the danger itself, or rinses a bath that hurts off the parts."""
+    if placed.step.danger is not None and placed.step.danger.kind == "corrosive":
+        return True
+    if placed.action != "rinse" or placed.before != "processed":
+        return False
+    given = [each for each in whole.steps[: placed.number - 1] if each.is_level_step]
+    agent = given[-1].agent if given else None
+    if agent is None or HURTS.isdisjoint(agent.hazards):
+        return False
+    between = whole.steps[given[-1].number : placed.number - 1]
+    return all(each.action != "rinse" for each in between)
 
 
 def _washed_only(whole: WholeProcedure, placed: PlacedStep) -> bool:

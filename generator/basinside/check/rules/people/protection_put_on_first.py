@@ -41,9 +41,9 @@ def _too_late(whole: WholeProcedure) -> Iterator[Finding]:
     asked = PUT_ON | ({"thin gloves"} if whole.route is None else frozenset())
     for placed in whole.steps:
         step = placed.step
-        if step.action == "put on":
+        if placed.action == "put on":
             return
-        if placed.stage.stage == "point of use" or step.action == "transport":
+        if placed.stage.stage == "point of use" or placed.action == "transport":
             continue
         worn = [each for each in placed.wear if each in asked]
         if worn or placed.stage.stage == "cleaning":

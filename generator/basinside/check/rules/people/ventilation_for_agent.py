@@ -41,7 +41,7 @@ def _opened(whole: WholeProcedure) -> Iterator[Finding]:
         step = placed.step
         if "air from outside" in step.makes_sure or (step.danger and step.danger.kind == "gas"):
             return
-        if placed.agent and step.action in IN_THE_BATH and fumes(placed.agent):
+        if placed.agent and placed.action in IN_THE_BATH and fumes(placed.agent):
             yield Finding(
                 step.place,
                 f"{whole.procedure.procedure} opens {placed.agent.name} in {step.step}, and nothing"

@@ -32,7 +32,7 @@ def check_apart_before_clean(checked: Checked) -> Iterator[Finding]:
 def _together(each: Sound, removable: list[str]) -> Iterator[Finding]:
     apart = False
     for placed in each.whole.steps:
-        action = placed.step.action
+        action = placed.action
         if action == "take apart":
             apart = True
         elif action == "assemble":

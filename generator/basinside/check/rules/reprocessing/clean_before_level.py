@@ -28,9 +28,7 @@ def check_clean_before_level(checked: Checked) -> Iterator[Finding]:
             continue
         first = each.level_steps[0]
         if first.before == "soiled":
-            earlier = [
-                placed.step.action for placed in each.whole.steps if placed.number < first.number
-            ]
+            earlier = [placed.action for placed in each.whole.steps if placed.number < first.number]
             if "clean" in earlier:
                 missing = "was cleaned but not rinsed after it"
                 mend = "Put a step with “action: rinse” between the two."

@@ -67,7 +67,7 @@ def _measured(checked: Checked, placed: PlacedStep) -> Iterator[tuple[str, str]]
     """Yield the ids of how much and how much in all, for each text of a mixing step with both."""
     step = placed.step
     wanted = checked.figure(step.strength)
-    if step.action != "mix" or wanted is None or wanted.value.kind is not Kind.CHLORINE:
+    if placed.action != "mix" or wanted is None or wanted.value.kind is not Kind.CHLORINE:
         return
     for text in (step.do, step.wall or ""):
         named = dict.fromkeys(each.figure for each in references(text))

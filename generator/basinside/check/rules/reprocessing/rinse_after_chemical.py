@@ -48,7 +48,7 @@ def _after_level(each: Sound) -> Iterator[Finding]:
         elif rinses(placed):
             left = None
             yield from _water(each, placed)
-        elif left is not None and placed.step.action in ENDS_WET:
+        elif left is not None and placed.action in ENDS_WET:
             yield unrinsed(each, left, f"before {placed.step.step}")
             return
     if left is not None:

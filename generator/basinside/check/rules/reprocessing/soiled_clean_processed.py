@@ -39,29 +39,29 @@ def check_soiled_clean_processed(checked: Checked) -> Iterator[Finding]:
             if said:
                 yield Finding(
                     placed.step.place.at("action"),
-                    f"{each.name} says “{placed.step.action}” in {placed.step.step} {said}",
+                    f"{each.name} says “{placed.action}” in {placed.step.step} {said}",
                     _mend(placed),
                     (placed.step.place, each.whole.procedure.place),
                 )
 
 
 def _mend(placed: PlacedStep) -> str:
-    if placed.step.action == "pack":
+    if placed.action == "pack":
         return "Move it after that step, or name a route for what is wrapped."
     if placed.before == "processed":
         return "Move it before the cleaning, or give the level again after it."
     if placed.before == "soiled":
         return "Move it after the last rinse of the cleaning."
-    if placed.step.action in BEFORE_CLEAN:
+    if placed.action in BEFORE_CLEAN:
         return "Move it before that rinse, or rinse again after it."
-    if placed.step.action == "assemble":
+    if placed.action == "assemble":
         return "Move it after that step, or take them apart again before it."
     return "Move it after that step."
 
 
 def _against(each: Sound, placed: PlacedStep) -> str:
     """Return why an action does not fit the state in which its step finds the parts."""
-    action, state = placed.step.action, placed.before
+    action, state = placed.action, placed.before
     if action in BEFORE_CLEAN and state == "processed":
         return f"after the step that gives {each.level}; that makes the parts soiled again"
     if action in BEFORE_CLEAN and state == "clean":
@@ -97,7 +97,7 @@ def _before_level(each: Sound, placed: PlacedStep) -> bool:
 def _was_together(each: Sound, placed: PlacedStep) -> bool:
     """Whether the clean parts were put together before this step."""
     return any(
-        other.step.action == "assemble" and other.before == "clean" and other.number < placed.number
+        other.action == "assemble" and other.before == "clean" and other.number < placed.number
         for other in each.whole.steps
     )
 
@@ -105,7 +105,7 @@ def _was_together(each: Sound, placed: PlacedStep) -> bool:
 def _stays_together(each: Sound, placed: PlacedStep) -> str:
     """Return why parts put together now go together into the step that gives the level."""
     for other in each.whole.steps[placed.number :]:
-        if other.step.action == "take apart":
+        if other.action == "take apart":
             return ""
         if other.is_level_step:
             if other.step.parts_are == "together":

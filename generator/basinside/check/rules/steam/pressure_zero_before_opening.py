@@ -42,6 +42,6 @@ def _waits(run: SteamRun) -> bool:
             continue
         if "no pressure left" in placed.step.makes_sure:
             return True
-        if placed.step.action in _OPENS:
+        if placed.action in _OPENS:
             return False
     return False

@@ -67,11 +67,7 @@ def check_carried_closed_to_cleaning(checked: Checked) -> Iterator[Finding]:
 def _moist_later(each: Sound, carry: PlacedStep) -> Iterator[Finding]:
     later = each.whole.steps[carry.number : cleaned_at(each)]
     wet = next(
-        (
-            placed
-            for placed in later
-            if placed.action == "wet" and placed.number > carry.number
-        ),
+        (placed for placed in later if placed.action == "wet" and placed.number > carry.number),
         None,
     )
     if wet is not None:
@@ -88,9 +84,9 @@ def _carried(checked: Checked, each: Sound) -> PlacedStep | None:
     """Return the step that carries the soiled parts, or closes them in where they are wetted."""
     for placed in each.whole.steps[: cleaned_at(each)]:
         step = placed.step
-        if step.action == "transport":
+        if placed.action == "transport":
             return placed
         box = checked.content.equipment.get(step.in_ or "")
-        if placed.stage.stage == "point of use" and step.action != "discard" and box and box.lid:
+        if placed.stage.stage == "point of use" and placed.action != "discard" and box and box.lid:
             return placed
     return None

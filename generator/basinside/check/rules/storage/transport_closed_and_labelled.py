@@ -32,7 +32,7 @@ def check_transport_closed_and_labelled(checked: Checked) -> Iterator[Finding]:
     for each in checked.sound:
         for placed in each.whole.steps:
             step = placed.step
-            if step.action != "transport":
+            if placed.action != "transport":
                 continue
             box = checked.content.equipment.get(step.in_ or "")
             if step.in_ is None:
@@ -54,7 +54,7 @@ def _carry_clean(checked: Checked) -> dict[str, str]:
     for each in checked.sound:
         for placed in each.whole.steps:
             step = placed.step
-            if step.in_ and placed.before != "soiled" and step.action in _KEEPS:
+            if step.in_ and placed.before != "soiled" and placed.action in _KEEPS:
                 found.setdefault(step.in_, each.name)
     return found
 

@@ -51,11 +51,11 @@ def _before_cleaning(checked: Checked) -> Iterator[Finding]:
     for each in checked.sound:
         for placed in each.whole.steps:
             step, agent = placed.step, placed.agent
-            if step.action == "clean":
+            if placed.action == "clean":
                 break
             if agent is None or agent.family not in DISINFECTANTS or step.choice:
                 continue
-            if step.action in {"soak", "wet", "wipe", "hold", "expose"}:
+            if placed.action in {"soak", "wet", "wipe", "hold", "expose"}:
                 yield Finding(
                     step.place,
                     f"{each.name} has {agent.name} on soiled parts in {step.step}; sources differ"
