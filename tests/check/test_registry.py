@@ -30,6 +30,7 @@ CLINIC_WARN = set(
     dirty-clean-apart figure-unused instrument-without-procedure procedure-unobserved
     route-without-procedure safety-step-untested source-unused storage-conditions-stated
     storage-life-stated transport-closed-and-labelled carried-closed-to-cleaning unlikely-size
+    soiled-box-washed vessel-emptied
     """.split()
 )
 WARN = {

@@ -19,7 +19,7 @@ DISINFECTANTS: Final[frozenset[Family]] = frozenset(
     {"chlorine", "aldehyde", "peroxide", "peracetic", "alcohol"}
 )
 IN_THE_BATH: Final[frozenset[Action]] = frozenset(
-    {"mix", "load", "expose", "soak", "wipe", "clean"}
+    {"handle", "mix", "load", "expose", "soak", "wipe", "clean"}
 )
 """Actions by which hands come near an open bath or a wet cloth."""
 

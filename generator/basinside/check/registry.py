@@ -22,6 +22,7 @@ from basinside.check.rules.chemicals.measure_with_what_we_have import (
 )
 from basinside.check.rules.chemicals.metal_in_chlorine import check_metal_in_chlorine
 from basinside.check.rules.chemicals.needles_reprocessed import check_needles_reprocessed
+from basinside.check.rules.chemicals.poured_away_was_mixed import check_poured_away_was_mixed
 from basinside.check.rules.chemicals.single_patient_shared import check_single_patient_shared
 from basinside.check.rules.chemicals.spent_liquid_and_waste_route import (
     check_spent_liquid_and_waste_route,
@@ -49,6 +50,7 @@ from basinside.check.rules.instruments.function_test_after_assembly import (
 )
 from basinside.check.rules.instruments.lubricant_fits import check_lubricant_fits
 from basinside.check.rules.instruments.lubricate_where_asked import check_lubricate_where_asked
+from basinside.check.rules.instruments.model_told_apart import check_model_told_apart
 from basinside.check.rules.instruments.never_under_survives import check_never_under_survives
 from basinside.check.rules.instruments.test_fits_parts import check_test_fits_parts
 from basinside.check.rules.instruments.use_limit_counted import check_use_limit_counted
@@ -97,13 +99,16 @@ from basinside.check.rules.organisation.ready_reserve_stated import check_ready_
 from basinside.check.rules.organisation.recall_and_failure_procedure_present import (
     check_recall_and_failure_procedure_present,
 )
+from basinside.check.rules.organisation.soiled_box_washed import check_soiled_box_washed
 from basinside.check.rules.organisation.tools_cleaned_and_dried import check_tools_cleaned_and_dried
+from basinside.check.rules.organisation.vessel_emptied import check_vessel_emptied
 from basinside.check.rules.packs.air_removal_test_only_where_vacuum import (
     check_air_removal_test_only_where_vacuum,
 )
 from basinside.check.rules.packs.biological_indicator_schedule import (
     check_biological_indicator_schedule,
 )
+from basinside.check.rules.packs.failed_load_told import check_failed_load_told
 from basinside.check.rules.packs.indicator_inside_pack import check_indicator_inside_pack
 from basinside.check.rules.packs.indicator_read_and_recorded_before_release import (
     check_indicator_read_and_recorded_before_release,
@@ -244,6 +249,7 @@ RULES: Final[tuple[Rule, ...]] = (
     check_hold_interrupted_stated,
     # instruments and their parts
     check_variant_mixed,
+    check_model_told_apart,
     check_never_under_survives,
     check_no_pointed_tool,
     check_function_test_after_assembly,
@@ -274,6 +280,7 @@ RULES: Final[tuple[Rule, ...]] = (
     check_bath_life_whichever_first,
     check_bath_labelled,
     check_making_up_complete,
+    check_poured_away_was_mixed,
     check_strength_checked,
     check_strength_words_exact,
     check_measure_with_what_we_have,
@@ -309,6 +316,7 @@ RULES: Final[tuple[Rule, ...]] = (
     check_wet_or_torn_pack_rejected,
     check_indicator_read_and_recorded_before_release,
     check_released_last,
+    check_failed_load_told,
     check_pack_traceable,
     check_load_record,
     check_level_recorded,
@@ -329,6 +337,8 @@ RULES: Final[tuple[Rule, ...]] = (
     check_dirty_clean_apart,
     check_brushes_and_basins_processed,
     check_tools_cleaned_and_dried,
+    check_soiled_box_washed,
+    check_vessel_emptied,
     # what nothing covers
     check_instrument_without_procedure,
     check_route_without_procedure,

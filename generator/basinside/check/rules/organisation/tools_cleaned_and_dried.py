@@ -25,9 +25,10 @@ def check_tools_cleaned_and_dried(checked: Checked) -> Iterator[Finding]:
     brushed onto every part. Chlorine on a soiled basin does nothing.
     Asked of each task that washes tools (`action: clean` with `in` or `with`). Where any procedure
     looks for sharps, one may lie in a basin: a step with `makes_sure: [sharps out]` empties it
-    before it is washed. Brushes are looked at (`inspect`). A `rinse` comes after the washing and before what gives a level (`load`,
-    `expose`, a disinfectant to `wipe` with), and what is wiped stays wet (`hold`); `dry` comes
-    after the last water and before `store`; it is written down at the end (`record`).
+    before it is washed. Brushes are looked at (`inspect`). A `rinse` comes after the washing and
+    before what gives a level (`load`, `expose`, a disinfectant to `wipe` with), and what is wiped
+    stays wet (`hold`); `dry` comes after the last water and before `store`; it is written down at
+    the end (`record`).
     Bad: wash, boil, store.
     Good: empty, wash, rinse, boil, take out, dry, store, record.
     Source: HSE, ultrasonic baths (emptied and dried overnight); common practice for brushes.

@@ -62,18 +62,18 @@ def check_unlikely_size(checked: Checked) -> Iterator[Finding]:
             )
     told: set[tuple[str, str]] = set()
     for use in uses(checked):
-        figure = checked.figure(use.ref)
-        if figure is None or (use.what, use.ref.figure) in told:
+        used = checked.figure(use.ref)
+        if used is None or (use.what, use.ref.figure) in told:
             continue
-        said = _unlikely(use, figure)
+        said = _unlikely(use, used)
         if said:
             told.add((use.what, use.ref.figure))
             yield Finding(
-                figure.place.at("value"),
-                f"{use.ref.figure} is {amount(figure.value)}, which is {said} for the {use.what}"
+                used.place.at("value"),
+                f"{use.ref.figure} is {amount(used.value)}, which is {said} for the {use.what}"
                 f" of {use.by}",
                 "Look at its unit.",
-                (figure.place, *use.also),
+                (used.place, *use.also),
             )
 
 
