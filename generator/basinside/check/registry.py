@@ -172,6 +172,7 @@ from basinside.check.rules.steam.regulator_never_altered import check_regulator_
 from basinside.check.rules.steam.safety_valve_and_gasket_checked import (
     check_safety_valve_and_gasket_checked,
 )
+from basinside.check.rules.steam.vessel_ready_before_load import check_vessel_ready_before_load
 from basinside.check.rules.steam.water_in_vessel import check_water_in_vessel
 from basinside.check.rules.steam.wrapped_time_for_wrapped import check_wrapped_time_for_wrapped
 from basinside.check.rules.storage.at_use_state_stated import check_at_use_state_stated
@@ -304,6 +305,7 @@ RULES: Final[tuple[Rule, ...]] = (
     check_regulator_never_altered,
     check_safety_valve_and_gasket_checked,
     check_water_in_vessel,
+    check_vessel_ready_before_load,
     check_loading_stated,
     check_air_out_first,
     check_wrapped_time_for_wrapped,

@@ -37,11 +37,17 @@ def uses(checked: Checked) -> Iterator[Use]:
     """Yield each use of a time in a field: of steps, tests, chemicals, incidents, the clinic."""
     for name, whole in checked.derived.procedures.items():
         for placed in whole.steps:
-            also = (whole.procedure.place, placed.step.place)
-            by = f"{name}/{placed.step.step}"
+            step = placed.step
+            if step.hold is None and step.wait is None and step.longest is None:
+                continue
+            also = (whole.procedure.place, step.place)
             soiled = placed.before == "soiled" and whole.route is not None
-            for what, ref in _of_step(placed.step, soiled=soiled):
-                yield Use(what, by, ref, also)
+            for what, ref in _of_step(step, soiled=soiled):
+                yield Use(what, f"{name}/{step.step}", ref, also)
+    yield from _of_things(checked)
+
+
+def _of_things(checked: Checked) -> Iterator[Use]:
     for instrument in checked.content.instruments.values():
         for line in instrument.function_test:
             if line.wait:

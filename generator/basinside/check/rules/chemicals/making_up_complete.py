@@ -22,9 +22,10 @@ def check_making_up_complete(checked: Checked) -> Iterator[Finding]:
     chlorine; and an open basin fumes day and night. Routine baths in a neonatal ward did nothing
     until the way of making them was mended.
     Before the `mix` of a disinfectant a step reads the bottle (`action: inspect`) and rinses the
-    basin (`rinse` with the same `in`), before anything is poured into it. After it the strength is
-    measured, the bath is closed and kept (`store` with the same `in`), hands are washed and it is
-    written down; somewhere a bath is poured away (`discard`).
+    basin (`rinse` with the same `in`), when the old bath is out of it and before anything is poured
+    in, all of which comes before the last of it is mixed. After it the strength is measured, the
+    bath is closed and kept (`store` with the same `in`), hands are washed after that and after its
+    label, and it is written down. Somewhere a bath is poured away (`discard`), first or last.
     Bad: put on gloves, mix, label.
     Good: read, rinse, mix, measure strength, label, store, wash hands, record, discard.
     Source: White and others, Global Health Science and Practice 2025;13(1):e2300398 (bag-masks in
@@ -39,7 +40,7 @@ def check_making_up_complete(checked: Checked) -> Iterator[Finding]:
             and placed.agent.family in DISINFECTANTS
         ]
         if mixes:
-            missing = [*_before(whole, mixes[0]), *_after(whole, mixes[0])]
+            missing = [*_before(whole, mixes[0]), *_after(whole, mixes)]
             if missing:
                 yield at_its_step(
                     whole,
@@ -55,8 +56,12 @@ def _before(whole: WholeProcedure, mix: PlacedStep) -> Iterator[str]:
     if not _has(earlier, "inspect"):
         yield "reading the bottle first"
     filled = next((each for each in earlier if _fills(each, mix.step.in_)), mix)
-    if not _has(whole.steps[: filled.number - 1], "rinse", basin=mix.step.in_):
-        yield "rinsing the basin before anything is in it"
+    emptied = [each.number for each in earlier if _pours_away(each, mix)]
+    rinses = whole.steps[max(emptied, default=0) : filled.number - 1]
+    if not _has(rinses, "rinse", basin=mix.step.in_):
+        yield "rinsing the empty basin before anything is in it"
+    if any(_fills(each, mix.step.in_) for each in whole.steps[mix.number :]):
+        yield "pouring in all of it before"
 
 
 def _fills(placed: PlacedStep, basin: str | None) -> bool:
@@ -65,18 +70,24 @@ def _fills(placed: PlacedStep, basin: str | None) -> bool:
     return step.in_ == basin and placed.action == "handle" and bool(step.water or step.agent)
 
 
-def _after(whole: WholeProcedure, mix: PlacedStep) -> Iterator[str]:
-    later = whole.steps[mix.number :]
-    if not _has(later, "measure strength"):
+def _after(whole: WholeProcedure, mixes: Sequence[PlacedStep]) -> Iterator[str]:
+    mix = mixes[0]
+    baths = [each.number for each in mixes if each.step.strength]
+    if not _has(whole.steps[max(baths, default=mix.number) :], "measure strength"):
         yield "measuring its strength"
+    later = whole.steps[mixes[-1].number :]
     if not _has(later, "store", basin=mix.step.in_):
         yield "putting it away closed"
-    if not _has(later, "wash hands"):
+    kept = [each.number for each in whole.steps if each.action in {"store", "label"}]
+    if not _has(whole.steps[max((*kept, mixes[-1].number)) :], "wash hands"):
         yield "washing hands after it"
     if not _has(later, "record"):
         yield "writing it down"
-    if not any(_pours_away(each, mix) for each in whole.steps):
+    away = [each.number for each in whole.steps if _pours_away(each, mix)]
+    if not away:
         yield "pouring the old one away"
+    elif away[-1] > mix.number and kept and away[-1] < max(kept):
+        yield "keeping it until it is poured away"
 
 
 def _pours_away(placed: PlacedStep, mix: PlacedStep) -> bool:

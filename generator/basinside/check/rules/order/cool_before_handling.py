@@ -39,7 +39,8 @@ def check_cool_before_handling(checked: Checked) -> Iterator[Finding]:
     Why: hot parts burn, hot silicone tears, and a hot pack that is gripped draws damp and germs in
     through the wrap.
     Cooling is a step with `action: cool`, or one with `makes_sure: [cool enough to touch]`, or an
-    unloading that holds for a time (after boiling, drying too). A step that only waits until a
+    unloading that holds for a time (after boiling, drying too, when hands are off it: no gloves
+    are named). A step that only waits until a
     vessel has lost its pressure (`makes_sure: [no pressure left]`) cools the vessel, not the
     parts. A task that the procedure leads to (`see`) may hold these steps. Hands may go first in
     waterproof heat gloves, or unload with a tool named in `with`.
@@ -77,5 +78,6 @@ def _cools(each: Sound, placed: PlacedStep) -> bool:
         return True
     if placed.action == "cool":
         return "no pressure left" not in step.makes_sure
-    slow = {"unload", "dry"} if each.route.kind == "boiling" else {"unload"}
-    return step.hold is not None and placed.action in slow
+    hands_off = placed.action == "dry" and not any(worn.endswith("gloves") for worn in step.wear)
+    slow = placed.action == "unload" or (each.route.kind == "boiling" and hands_off)
+    return step.hold is not None and slow

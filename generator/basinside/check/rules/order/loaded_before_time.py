@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterator
+from collections.abc import Iterator, Sequence
 from typing import Final
 
 from basinside.check.checked import Checked
@@ -26,7 +26,8 @@ def check_loaded_before_time(checked: Checked) -> Iterator[Finding]:
     In a disinfection or sterilization stage a step with `action: load` stands before the first
     `expose` or `hold`, or the level step loads itself (`makes_sure: [all under]` or
     `[room for steam]`); for `kind: wiping`, one with `action: wipe` and the route's chemical. Packs
-    are made before they are loaded. A task that the procedure leads to (`see`) may load. What is
+    are made before they are loaded, and the vessel is closed (`handle` with the same `in`) after it
+    and before its time. A task that the procedure leads to (`see`) may load. What is
     loaded is exposed after it.
     Bad: expose, with nothing that says what goes in; expose, then load.
     Good: `action: load`, then `action: expose`.
@@ -56,6 +57,12 @@ def _not_in(checked: Checked, whole: WholeProcedure) -> Finding | None:
     if whole.route is not None and whole.route.kind == "wiping":
         return _not_wiped(whole, level, whole.route.agent)
     start = first_of(in_level, *TIMES)
+    by_hand = _closed_late(in_level, level, load)
+    if by_hand is not None:
+        message = f"{name} goes on at the vessel in {by_hand.step.step}, out of its place between"
+        return at_its_step(
+            whole, by_hand, f"{message} loading and heating", "Load, close it, then heat it."
+        )
     if start is None or (load is not None and load.number < start.number):
         return None
     itself = not LOADS.isdisjoint(level.step.makes_sure) and start is level
@@ -63,6 +70,21 @@ def _not_in(checked: Checked, whole: WholeProcedure) -> Finding | None:
         return None
     message = f"{name} starts a time in {start.step.step} before anything is loaded"
     return at_its_step(whole, start, message, "Put a step with “action: load” before it.")
+
+
+def _closed_late(
+    in_level: Sequence[PlacedStep], level: PlacedStep, load: PlacedStep | None
+) -> PlacedStep | None:
+    """Return what is done by hand at the vessel before it is loaded, or while it is hot."""
+    heats = next((placed for placed in in_level if placed.action in TIMES), level)
+    first = load.number if load is not None else 0
+    for placed in in_level:
+        step = placed.step
+        at_vessel = placed.action == "handle" and step.in_ is not None and step.agent is None
+        early_or_late = not first <= placed.number <= heats.number
+        if at_vessel and step.in_ == level.step.in_ and early_or_late:
+            return placed
+    return None
 
 
 def _not_wiped(whole: WholeProcedure, level: PlacedStep, agent: str | None) -> Finding | None:

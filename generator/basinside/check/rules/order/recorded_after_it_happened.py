@@ -53,7 +53,7 @@ def _happened(whole: WholeProcedure) -> dict[Writes, PlacedStep]:
             found["time out"] = placed
         elif level and placed.action == "unload":
             found["time out"] = placed
-        if placed.action == "test" and placed.stage.stage == "inspection and maintenance":
+        if placed.action == "test" and whole.instrument is not None:
             found["result"] = placed
         if placed.action == "measure strength":
             found["strength"] = placed

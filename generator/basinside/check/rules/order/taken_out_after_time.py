@@ -8,8 +8,8 @@ from typing import Final
 from basinside.check.checked import Checked
 from basinside.check.rule import Finding, rule
 from basinside.check.task_steps import at_its_step
-from basinside.model.derived import LEVEL_STAGES, PlacedStep, WholeProcedure
-from basinside.model.words import Action
+from basinside.model.derived import PlacedStep, WholeProcedure
+from basinside.model.words import Action, MakesSure
 from basinside.problem import Level
 
 TAKES_OUT: Final[frozenset[Action]] = frozenset({"unload", "rinse"})
@@ -17,6 +17,7 @@ NEEDS_OUT: Final[frozenset[Action]] = frozenset(
     {"cool", "dry", "count", "lubricate", "assemble", "test", "label", "store", "release"}
 )
 """What is done to things that are no longer in pot, bath or vessel."""
+SEEN_OUTSIDE: Final[frozenset[MakesSure]] = frozenset({"indicator read", "wet or torn set aside"})
 IN_VESSEL: Final[frozenset[Action]] = frozenset({"cool", "dry"})
 
 
@@ -30,8 +31,9 @@ def check_taken_out_after_time(checked: Checked) -> Iterator[Finding]:
     which the parts are lifted, before they cool, dry, are counted or put away. They may cool and
     dry in the pot or vessel itself: the same `in` as in the level step, or none for steam and dry
     heat; a pot is empty of water then. Who cools them in heat gloves or with a tool lifts them out
-    in that step. What keeps the time going (`action: hold`) comes before. A task that the procedure
-    leads to (`see`) may hold these steps. A wipe has nothing to take out.
+    in that step. What keeps the time going (`action: hold` without a time of its own) comes
+    between, and nothing is looked at in a vessel (`makes_sure: [indicator read]`). A task that the
+    procedure leads to (`see`) may hold these steps. A wipe has nothing to take out.
     Bad: expose in the pot, then dry in the tray.
     Good: expose, keep boiling, `action: unload` with boiled forceps, cool, dry.
     Source: IARC, Reference manual for screening, 2005, appendix C (lifted out with forceps that
@@ -51,15 +53,26 @@ def _left_in(checked: Checked, whole: WholeProcedure, level: PlacedStep) -> Iter
         return  # the task is asked itself
     later = whole.steps[level.number :]
     out: PlacedStep | None = None
+    cooled: PlacedStep | None = None
+    early = next((each for each in whole.steps[: level.number] if _keeps_time(level, each)), None)
+    if early is not None:
+        yield at_its_step(
+            whole,
+            early,
+            f"{name} goes on with the time in {early.step.step} before it starts in"
+            f" {level.step.step}",
+            "Put it after that step.",
+        )
     for placed in later:
         step = placed.step
         if out is None and placed.action in TAKES_OUT and _of_the_load(level, placed):
             out = placed
         elif out is None and placed.action in IN_VESSEL and _inside(whole, level, placed):
+            cooled = placed
             out = None if _in_heat(whole) else placed
         elif out is None and _lifts(placed):
             out = placed
-        elif out is None and placed.action in NEEDS_OUT:
+        elif out is None and _needs_out(placed):
             yield at_its_step(
                 whole,
                 placed,
@@ -68,20 +81,25 @@ def _left_in(checked: Checked, whole: WholeProcedure, level: PlacedStep) -> Iter
                 "Put a step with “action: unload” before it.",
             )
             return
-        elif out is not None and _keeps_time(level, placed):
+        over = out or cooled
+        if over is not None and _keeps_time(level, placed):
             yield at_its_step(
                 whole,
                 placed,
-                f"{name} goes on with the time in {step.step} after {out.step.step} took"
-                " everything out",
-                "Put it before the step that takes out.",
+                f"{name} goes on with the time in {step.step} after it was over in"
+                f" {over.step.step}",
+                "Put it before that step.",
             )
+
+
+def _needs_out(placed: PlacedStep) -> bool:
+    looks = placed.action == "inspect" and not SEEN_OUTSIDE.isdisjoint(placed.step.makes_sure)
+    return looks or placed.action in NEEDS_OUT
 
 
 def _keeps_time(level: PlacedStep, placed: PlacedStep) -> bool:
     step = placed.step
-    same = step.in_ in {None, level.step.in_}
-    return placed.action == "hold" and same and placed.stage.stage in LEVEL_STAGES
+    return placed.action == "hold" and step.hold is None and step.in_ in {None, level.step.in_}
 
 
 def _of_the_load(level: PlacedStep, placed: PlacedStep) -> bool:

@@ -27,8 +27,8 @@ def check_tools_cleaned_and_dried(checked: Checked) -> Iterator[Finding]:
     looks for sharps, one may lie in a basin: a step with `makes_sure: [sharps out]` empties it
     before it is washed. Brushes are looked at (`inspect`). A `rinse` comes after the washing and
     before what gives a level (`load`, `expose`, a disinfectant to `wipe` with), and what is wiped
-    stays wet (`hold`); `dry` comes after the last water and before `store`; it is written down at
-    the end (`record`).
+    stays wet (`hold`). What had a level is taken out (`unload`) with washed hands. `dry` comes
+    after the last water and before `store`; it is written down at the end (`record`).
     Bad: wash, boil, store.
     Good: empty, wash, rinse, boil, take out, dry, store, record.
     Source: HSE, ultrasonic baths (emptied and dried overnight); common practice for brushes.
@@ -91,8 +91,17 @@ def _in_order(
             + (f" before {where.step.step}" if given else ""),
             "Put a step with “action: rinse” between them.",
         )
+    washed = first_of(whole.steps[last.number :], "wash hands")
+    out = first_of(whole.steps[last.number :], "unload")
+    if out is not None and (washed is None or washed.number > out.number):
+        yield at_its_step(
+            whole,
+            out,
+            f"{name} takes out in {out.step.step} what is clean, with hands from the washing",
+            "Put a step with “action: wash hands” before it.",
+        )
     for placed in whole.steps:
-        if _wipes(placed) and first_of(whole.steps[placed.number :], "hold", "expose") is None:
+        if _wipes(placed) and first_of(whole.steps[placed.number :], "hold") is None:
             yield at_its_step(
                 whole,
                 placed,

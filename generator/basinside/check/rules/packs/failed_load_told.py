@@ -6,6 +6,7 @@ from collections.abc import Iterator
 
 from basinside.check.checked import Checked
 from basinside.check.rule import Finding, rule
+from basinside.model.derived import PlacedStep, WholeProcedure
 from basinside.problem import Level
 
 
@@ -16,7 +17,8 @@ def check_failed_load_told(checked: Checked) -> Iterator[Finding]:
     Why: packs of a failed load look like all others. One that lies among good ones without a mark
     is used, and where nobody is told, the vessel goes on failing.
     After the level step of a run, in its own steps or in the task that it leads to, one with
-    `action: label` marks what failed and one with `action: report` tells somebody.
+    `action: label` marks what failed and one with `action: report` tells somebody, after the
+    indicator is read and before the release.
     Bad: read the indicator, release.
     Good: read the indicator; `action: label` with “NOT STERILE”; `action: report`; release.
     Source: CDC, Guideline for disinfection and sterilization in healthcare facilities, 2008, on
@@ -25,8 +27,7 @@ def check_failed_load_told(checked: Checked) -> Iterator[Finding]:
     for run in checked.steam_runs:
         if any(placed.is_level_step for placed in run.noted):
             continue  # the task that it leads to is asked itself
-        later = (*run.whole.steps[run.start.number :], *run.noted)
-        done = {placed.step.action for placed in later}
+        done = {placed.action for placed in (*_between(run.whole, run.start), *run.noted)}
         missing = []
         if "label" not in done:
             missing.append("how a load that failed is marked")
@@ -39,3 +40,12 @@ def check_failed_load_told(checked: Checked) -> Iterator[Finding]:
                 "Put steps with “action: label” and “action: report” after the indicator is read.",
                 (run.whole.procedure.place,),
             )
+
+
+def _between(whole: WholeProcedure, start: PlacedStep) -> tuple[PlacedStep, ...]:
+    """Return a run's own steps after its indicator is read and before it is released."""
+    later = whole.steps[start.number :]
+    read = [n for n, placed in enumerate(later) if "indicator read" in placed.step.makes_sure]
+    steps = later[read[0] + 1 :] if read else later
+    ends = [n for n, placed in enumerate(steps) if placed.action == "release"]
+    return steps[: ends[0]] if ends else steps

@@ -10,6 +10,7 @@ from basinside.check.records import not_written
 from basinside.check.rule import Finding, rule
 from basinside.check.saying import listed
 from basinside.check.steam_runs import written_in
+from basinside.model.derived import PlacedStep, WholeProcedure
 from basinside.model.words import Writes
 from basinside.problem import Level
 
@@ -23,7 +24,8 @@ def check_pack_traceable(checked: Checked) -> Iterator[Finding]:
 
     Why: when a load fails, its number is what finds its packs, on the shelf and after use.
     What stands on the label is what steps with `action: label` write: the load number, the date,
-    the item (or its unit mark), the staff code and the use-by date.
+    the item (or its unit mark), the staff code and the use-by date. What it is is
+    written on the closed pack, before the pack is loaded.
     Bad: `do: Write the date on the tape.`
     Good: `writes: [load number, date, item, staff code, use-by date]`, and a sentence that says
     the same.
@@ -45,3 +47,25 @@ def check_pack_traceable(checked: Checked) -> Iterator[Finding]:
                 " “action: label”.",
                 (run.whole.procedure.place,),
             )
+        elif (misplaced := _misplaced(run.whole, own)) is not None:
+            yield Finding(
+                misplaced.step.place,
+                f"{run.name} labels in {misplaced.step.step} a pack that is not closed yet or lies"
+                " in the vessel already",
+                "Put it after “action: pack” and before “action: load”.",
+                (run.whole.procedure.place,),
+            )
+
+
+def _misplaced(whole: WholeProcedure, labels: list[PlacedStep]) -> PlacedStep | None:
+    """Return the label that is written before its pack is closed, or once it is loaded."""
+    pack = whole.first("pack")
+    if pack is None:
+        return None
+    loaded = whole.first("load") or (whole.level_steps[0] if whole.level_steps else None)
+    last = loaded.number if loaded is not None else len(whole.steps)
+    for placed in labels:
+        says_what = not {"item", "unit mark"}.isdisjoint(placed.step.writes)
+        if says_what and not pack.number < placed.number < last:
+            return placed
+    return None

@@ -36,7 +36,8 @@ def check_protection_kept_on(checked: Checked) -> Iterator[Finding]:
     Gloves, eye protection and apron of a step with `action: put on` are named in each step after
     it, by itself or by the card of its chemical, until `wash hands`, `take off` or another
     `put on`. Heat gloves take the place of others, a face shield covers the eyes. Without gloves
-    (at a vessel) it ends when the load is out; papers are written with bare hands.
+    (at a vessel) it ends when the load is out. Papers are written with bare hands: no
+    `action: record` comes while heavy gloves are on.
     Bad: put on heavy gloves, take apart in them, count with `wear: []`.
     Good: `wear: [heavy gloves, eye protection, apron]` at each step until the hands are washed.
     Source: common practice.
@@ -49,6 +50,14 @@ def _taken_off(whole: WholeProcedure) -> Iterator[Finding]:
     on: PlacedStep | None = None
     for placed in whole.steps:
         action = placed.action
+        if action == "record" and on is not None and "heavy gloves" in on.wear:
+            yield at_its_step(
+                whole,
+                placed,
+                f"{whole.procedure.procedure} writes in {placed.step.step} with the gloves of"
+                f" {on.step.step} on",
+                "Put a step with “action: wash hands” before it.",
+            )
         if action in ENDS or action in AT_THE_DESK:
             on = placed if action == "put on" else None
         elif on is not None:
