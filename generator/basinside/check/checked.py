@@ -12,7 +12,15 @@ from basinside.check.item_words import ITEM_WORDS, ItemWords
 from basinside.check.known_words import known_words
 from basinside.check.named import named
 from basinside.check.reading import Reader
-from basinside.check.sentences import Sentence, keys_of_items, sentences_besides_items
+from basinside.check.sentences import (
+    Said,
+    Sentence,
+    key_texts,
+    keys_of_items,
+    said_in,
+    sentences_elsewhere,
+    sentences_of_procedures,
+)
 from basinside.check.steam_runs import SteamRun, steam_runs
 from basinside.model.content import Content
 from basinside.model.derived import Derived, NeededLevel, PlacedStep, WholeProcedure
@@ -106,19 +114,45 @@ class Checked:
         return frozenset(word for each in self.with_tasks(whole) for word in each.step.writes)
 
     @cached_property
-    def besides_items(self) -> tuple[Sentence, ...]:
-        """Every sentence that pages show outside of items."""
-        return tuple(sentences_besides_items(self.content))
+    def elsewhere(self) -> tuple[Sentence, ...]:
+        """Every sentence that pages show outside of procedures and items."""
+        return tuple(sentences_elsewhere(self.content))
+
+    @cached_property
+    def said_in_procedures(self) -> dict[str, list[Said]]:
+        """What is said in each file of a procedure, for those who seldom ask where it stands."""
+        return {each.place.file: said_in(each) for each in self.content.procedures.values()}
+
+    @cached_property
+    def _procedure_texts(self) -> frozenset[str]:
+        said = self.said_in_procedures.values()
+        return frozenset([text for each in said for _, _, text in each])
 
     @cached_property
     def sentences(self) -> tuple[Sentence, ...]:
         """Every sentence that pages show, of items only what is right and why."""
-        return (*self.besides_items, *keys_of_items(self.content))
+        return (*self._besides_items, *keys_of_items(self.content))
+
+    @cached_property
+    def sentence_texts(self) -> frozenset[str]:
+        """The texts of those sentences, each once, for those who seldom ask where one stands."""
+        keys: set[str | None] = set()
+        for read in self.items:
+            for each in read.right:
+                keys.update((each.option.right, each.because))
+            if not read.options_only:
+                keys.update(key_texts(read.item))
+        elsewhere = (each.text for each in self.elsewhere)
+        return self._procedure_texts.union(elsewhere, filter(None, keys))
+
+    @cached_property
+    def _besides_items(self) -> tuple[Sentence, ...]:
+        return (*self.elsewhere, *sentences_of_procedures(self.content))
 
     @cached_property
     def prose(self) -> tuple[Sentence, ...]:
         """Every sentence that anybody reads, of items all."""
-        return (*self.besides_items, *item_sentences(self.content))
+        return (*self._besides_items, *item_sentences(self.content))
 
     @cached_property
     def syllables(self) -> SyllableCounts:
@@ -128,7 +162,7 @@ class Checked:
     @cached_property
     def reader(self) -> Reader:
         """Every text of the prose, counted."""
-        texts = {each.text for each in self.besides_items}
+        texts = {*self._procedure_texts, *(each.text for each in self.elsewhere)}
         texts.update(*self.item_texts.values())
         return Reader(self.content.figures, self.syllables, texts)
 

@@ -17,7 +17,7 @@ def own_measures(checked: Checked, kind: Kind) -> list[Measure]:
             holds=Fraction(each.holds),
             marks=Fraction(each.marks) if each.marks else None,
         )
-        for each in checked.derived.amounts.ground.measures
+        for each in checked.derived.measures
         if each.by_weight is (kind is Kind.MASS)
     ]
 

@@ -10,6 +10,8 @@ from basinside.model.content import Content
 from basinside.units import UNITS
 
 _SHORT: Final = re.compile(r"[A-Z][A-Z0-9]*[A-Z][A-Z0-9]*s?(?![\w-])")
+CAPITALS: Final = re.compile(r"[A-Z][A-Z0-9]")
+"""Stands in every text with a short form."""
 _JOINS: Final = ("-", "_")
 
 

@@ -16,8 +16,8 @@ def named(content: Content) -> frozenset[str]:
     Values are named by fields, by what an item rests on, and inside sentences; a citation begins
     with the id of its source. Looking ends once everything was found.
     """
-    left = {*content.figures, *content.sources}
-    wanted = frozenset(left)
+    wanted = frozenset((*content.figures, *content.sources))
+    left = set(wanted - content.named)
     for each in _whole(content):
         found: set[str] = set()
         _gather("", each, found)
@@ -28,7 +28,7 @@ def named(content: Content) -> frozenset[str]:
 
 
 def _whole(content: Content) -> Iterator[Any]:
-    """Yield everything, what is short and refers to much before the procedures."""
+    """Yield all but procedures and questions: what those name was seen when they were read."""
     yield from content.figures.values()
     yield from content.choices.values()
     yield content.handbook
@@ -38,8 +38,6 @@ def _whole(content: Content) -> Iterator[Any]:
     yield from content.incidents.values()
     yield from content.words.values()
     yield from content.instruments.values()
-    yield from content.questions
-    yield from content.procedures.values()
 
 
 def _gather(key: str, value: Any, found: set[str]) -> None:
@@ -52,9 +50,10 @@ def _gather(key: str, value: Any, found: set[str]) -> None:
         elif "." in value and " " not in value:
             found.add(value)
     elif isinstance(value, Entry):
-        for name, inside in vars(value).items():
-            if inside and name != "place":
-                _gather(name, inside, found)
+        fields = vars(value)
+        for name in value.model_fields_set:  # those that were written, few of many
+            if name != "place":
+                _gather(name, fields[name], found)
     elif isinstance(value, dict):
         found.update(value)
         for inside in value.values():

@@ -8,14 +8,19 @@ not take it; those sentences quote what others print.
 from __future__ import annotations
 
 from collections.abc import Iterator
-from typing import NamedTuple
+from typing import Final, NamedTuple
 
 from basinside.model.content import Content
+from basinside.model.entry import Entry
 from basinside.model.equipment import Agent
 from basinside.model.instrument import Instrument
-from basinside.model.procedure import Procedure, Step
+from basinside.model.procedure import Procedure
 from basinside.model.quiz import Item
 from basinside.problem import Place
+
+WALL: Final = "wall"
+"""The key of what a step says once more, shorter, where it hangs on the wall."""
+Said = tuple[Entry, str, str]
 
 
 class Sentence(NamedTuple):
@@ -32,8 +37,8 @@ class Sentence(NamedTuple):
         return self.entry.at(self.key)
 
 
-def sentences_besides_items(content: Content) -> Iterator[Sentence]:
-    """Yield every sentence that pages show outside of items, in no order that means anything."""
+def sentences_elsewhere(content: Content) -> Iterator[Sentence]:
+    """Yield every sentence outside of procedures and items, in no order that means anything."""
     yield from _of_handbook(content)
     yield from _of_values(content)
     for agent in content.agents.values():
@@ -48,14 +53,19 @@ def sentences_besides_items(content: Content) -> Iterator[Sentence]:
         yield from _given(incident.place, first_minute=incident.first_minute, then=incident.then)
     for instrument in content.instruments.values():
         yield from _of_instrument(instrument)
-    for procedure in content.procedures.values():
-        yield from _of_procedure(procedure)
     for observation in content.observations.values():
         for line in observation.lines:
             yield from _given(line.place, see=line.see)
         for cue in observation.cues:
             yield Sentence(observation.place, "cues", cue)
         yield from _given(observation.place, who_may_observe=observation.who_may_observe)
+
+
+def sentences_of_procedures(content: Content) -> Iterator[Sentence]:
+    """Yield every sentence of the procedures."""
+    for procedure in content.procedures.values():
+        for entry, key, text in said_in(procedure):
+            yield Sentence(entry.place, key, text)
 
 
 def keys_of_items(content: Content) -> Iterator[Sentence]:
@@ -128,28 +138,27 @@ def _of_instrument(instrument: Instrument) -> Iterator[Sentence]:
             yield from _given(oiled.place, amount=oiled.amount, when=oiled.when)
 
 
-def _of_procedure(procedure: Procedure) -> Iterator[Sentence]:
+def said_in(procedure: Procedure) -> list[Said]:
+    """Return what is said in a procedure: the entry, the key, and the text."""
+    said: list[Said] = []
     for stage in procedure.stages:
         if stage.not_applicable:
-            yield Sentence(stage.place, "not_applicable", stage.not_applicable)
+            said.append((stage, "not_applicable", stage.not_applicable))
         for step in stage.steps:
-            yield from _of_step(step)
-
-
-def _of_step(step: Step) -> Iterator[Sentence]:
-    place = step.place
-    yield Sentence(place, "do", step.do)
-    if step.wall:
-        yield Sentence(place, "wall", step.wall)
-    if step.why:
-        yield Sentence(place, "why", step.why)
-    if step.danger:
-        yield Sentence(step.danger.place, "say", step.danger.say)
-    if step.hold:
-        if step.hold.from_:
-            yield Sentence(step.hold.place, "from", step.hold.from_)
-        if step.hold.if_interrupted:
-            yield Sentence(step.hold.place, "if_interrupted", step.hold.if_interrupted)
+            said.append((step, "do", step.do))
+            if step.wall:
+                said.append((step, WALL, step.wall))
+            if step.why:
+                said.append((step, "why", step.why))
+            danger, hold = step.danger, step.hold
+            if danger:
+                said.append((danger, "say", danger.say))
+            if hold:
+                if hold.from_:
+                    said.append((hold, "from", hold.from_))
+                if hold.if_interrupted:
+                    said.append((hold, "if_interrupted", hold.if_interrupted))
+    return said
 
 
 def _of_key(item: Item, *, own: bool) -> Iterator[Sentence]:
@@ -164,3 +173,8 @@ def _of_key(item: Item, *, own: bool) -> Iterator[Sentence]:
         yield Sentence(pair.place, "because", pair.because, own)
     if item.number:
         yield Sentence(item.number.place, "because", item.number.because, own)
+
+
+def key_texts(item: Item) -> list[str]:
+    """Return the texts of an item's key alone."""
+    return [each.text for each in _of_key(item, own=True)]

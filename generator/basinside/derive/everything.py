@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Mapping
 
+from basinside.derive.amounts.ground import own_measures
 from basinside.derive.amounts.usual import clinic_amounts
 from basinside.derive.checklists import checklist_for
 from basinside.derive.editions import compare, differs, edition_document
@@ -48,6 +49,7 @@ def derive(content: Content, before: tuple[Content, Derived] | None = None) -> D
         plans=OnUse(asked, lambda name: marking_plan(asked[name], figures=content.figures)),
         since=_since_closed(content),
         wall_charts=wall_charts,
+        measures=tuple(own_measures(content)),
         make_amounts=lambda: clinic_amounts(content, vessels, tuple(procedures.values())),
         make_shift=lambda: clinic_shift(content, procedures, instruments, vessels),
         find_too_long=lambda: {

@@ -65,6 +65,8 @@ FOLDERS: Final = (
 KINDS: Final = {kind.folder: kind for kind in FOLDERS}
 PICTURES: Final = "content/pictures/"
 EDITIONS: Final = "content/editions/"
+_OF_VALUES: Final = frozenset({"value", "source", "step or line"})
+"""The kinds of what is named that values and sources are among."""
 
 
 def load(files: Mapping[str, bytes], memory: Memory | None = None) -> tuple[Content, list[Problem]]:
@@ -120,7 +122,11 @@ def load_whole(files: Mapping[str, bytes], memory: Memory | None = None) -> Load
         read.update({file: whole.entry.get(file) for file in untyped(read, folder)})
     entries = {file: value for file, value in read.items() if value is not None}
     lost = frozenset(meant | {file for file, entry in read.items() if entry is None})
-    content = replace(_gathered(files, entries, problems, memory), unread=lost)
+    content = replace(
+        _gathered(files, entries, problems, memory),
+        unread=lost,
+        named=_values_and_sources(named, mentions.values()),
+    )
     if content.handbook is None and "content/handbook.yaml" not in {*files, *meant}:
         message = "there is no content/handbook.yaml; begin with “basinside new FOLDER”"
         meant.add("content/handbook.yaml")
@@ -142,6 +148,14 @@ def load_whole(files: Mapping[str, bytes], memory: Memory | None = None) -> Load
     if memory is not None:
         memory.forget_unused()
     return Loaded(content, problems, named)
+
+
+def _values_and_sources(
+    named: Iterable[tuple[Named, ...]], mentions: Iterable[tuple[Mention, ...]]
+) -> frozenset[str]:
+    """Return the ids of values and sources that fields and sentences name."""
+    fields = {each.id for some in named for each in some if each.kind in _OF_VALUES}
+    return frozenset(fields.union(each.figure for some in mentions for each in some))
 
 
 def _gathered(

@@ -43,7 +43,11 @@ def _asked_in(questions: QuestionFile) -> Iterator[AskedItem]:
 
 @dataclass(frozen=True, kw_only=True)
 class Content:
-    """The model of one handbook; ``unread`` are files out of which nothing could be read."""
+    """The model of one handbook.
+
+    ``unread`` are files out of which nothing could be read. ``named`` are the ids of values and
+    sources that were seen while reading, in sentences and in the fields that hold such ids.
+    """
 
     handbook: Handbook | None = None
     sources: Mapping[str, Source] = field(default_factory=dict)
@@ -63,6 +67,7 @@ class Content:
     pictures: Mapping[str, Picture] = field(default_factory=dict)
     editions: Mapping[str, Mapping[str, Any]] = field(default_factory=dict)
     unread: frozenset[str] = frozenset()
+    named: frozenset[str] = frozenset()
 
     def items(self, pool: str = "") -> tuple[AskedItem, ...]:
         """Return every item in file order, of one pool or of both."""

@@ -7,7 +7,7 @@ from dataclasses import dataclass, field
 from functools import cached_property
 from typing import Any, Literal
 
-from basinside.model.amounts import Amounts
+from basinside.model.amounts import Amounts, OwnMeasure
 from basinside.model.equipment import Agent, Route
 from basinside.model.handbook import KnowledgeNeed, PracticeNeed, Vessel, WayBack
 from basinside.model.instrument import Instrument, LevelDecided, Part, Reaches
@@ -284,6 +284,7 @@ class Derived:
     plans: Mapping[str, Mapping[str, Any]]
     since: Mapping[str, SinceClosed]
     wall_charts: Mapping[str, WallChart]
+    measures: tuple[OwnMeasure, ...]
     make_amounts: Callable[[], Amounts]
     make_shift: Callable[[], Shift]
     find_too_long: Callable[[], Mapping[str, WallChart]]

@@ -66,7 +66,7 @@ def clinic_ground(
             _of(content, first.hold if first else None, Kind.TIME, SECONDS_IN_MINUTE)
         ),
         strengths=tuple(_strengths(content)),
-        measures=tuple(_measures(content)),
+        measures=tuple(own_measures(content)),
         vessels=tuple(_vessel(each) for each in vessels),
         holds=tuple(_holds(content)),
         lives=tuple(_lives(content)),
@@ -112,7 +112,8 @@ def _uses(route: Route, strength: str) -> bool:
     return route.strength is not None and route.strength.figure == strength
 
 
-def _measures(content: Content) -> Iterator[OwnMeasure]:
+def own_measures(content: Content) -> Iterator[OwnMeasure]:
+    """Yield the clinic's own jugs, syringes and spoons."""
     for each in content.handbook.clinic.measures if content.handbook else ():
         for name in MEASURES:
             size: Quantity | None = getattr(each, name)

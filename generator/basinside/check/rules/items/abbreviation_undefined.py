@@ -6,7 +6,13 @@ from collections.abc import Iterator
 
 from basinside.check.checked import Checked
 from basinside.check.item_texts import ReadItem
-from basinside.check.known_words import explained_forms, is_explained, said_loudly, short_forms
+from basinside.check.known_words import (
+    CAPITALS,
+    explained_forms,
+    is_explained,
+    said_loudly,
+    short_forms,
+)
 from basinside.check.rule import Finding, rule
 from basinside.problem import Level
 
@@ -24,10 +30,16 @@ def check_abbreviation_undefined(checked: Checked) -> Iterator[Finding]:
     2002, guideline 13.
     """
     explained = explained_forms(checked.content)
+    said = _Shorts()
     unknown: list[tuple[ReadItem, str]] = []
     for read in checked.items:
+        shorts = [*said[read.situation], *said[read.stem]]
+        for each in read.options:
+            shorts += said[each.text]
+        if not shorts:
+            continue
         text = _text(read)
-        for short in dict.fromkeys(short_forms(text)):
+        for short in dict.fromkeys(shorts):
             if not is_explained(short, explained, text):
                 unknown.append((read, short))
     if not unknown:
@@ -41,6 +53,14 @@ def check_abbreviation_undefined(checked: Checked) -> Iterator[Finding]:
                 "Write it out, or put it into content/words.yaml.",
                 (read.item.place,),
             )
+
+
+class _Shorts(dict[str, tuple[str, ...]]):
+    """Texts to the short forms in them, each looked for once."""
+
+    def __missing__(self, text: str) -> tuple[str, ...]:
+        found = self[text] = tuple(short_forms(text)) if CAPITALS.search(text) else ()
+        return found
 
 
 def _text(read: ReadItem) -> str:

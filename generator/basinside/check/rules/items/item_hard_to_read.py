@@ -13,7 +13,7 @@ from basinside.check.known_words import known_words
 from basinside.check.rule import Finding, rule
 from basinside.model.handbook import Reading
 from basinside.problem import Level
-from basinside.science.reading_ease import LONG_WORD, lix, school_grade
+from basinside.science.reading_ease import LONG_WORD, SyllableCounts, lix, school_grade
 
 _STEM_WORDS: Final = 40
 _LIX: Final = 40
@@ -42,6 +42,7 @@ def check_item_hard_to_read(checked: Checked) -> Iterator[Finding]:
     limit = handbook.reading.grade if handbook.reading else _GRADE
     english = handbook.language.partition("-")[0].casefold() == _WITH_SYLLABLES
     known = known_words(checked.content)
+    sounds, ended = _Sounds(checked.syllables), _Ended()
     for read in checked.items:
         if len(read.stem_words) > _STEM_WORDS:
             yield Finding(
@@ -51,18 +52,19 @@ def check_item_hard_to_read(checked: Checked) -> Iterator[Finding]:
                 "Put what is given under “situation”.",
                 (read.item.place,),
             )
-        texts = (read.situation_words, read.stem_words, *[each.words for each in read.options])
-        words = [*chain(*texts)]
+        texts = [read.situation_words, read.stem_words, *[each.words for each in read.options]]
+        words = sum(map(len, texts))
         if not words:
             continue
-        sentences = _sentences(read)
+        sentences = max(ended[read.situation] + ended[read.stem], 1) + len(read.options)
         if english:
-            hard = school_grade(len(words), sentences, checked.syllables.of(words))
+            hard = school_grade(words, sentences, sum(map(sounds.__getitem__, texts)))
             if hard > limit:
                 said = f"asks for {hard:.1f} years of school; the handbook asks for {limit}"
                 yield _hard(read, said)
             continue
-        hard = lix(len(words), sentences, sum(len(w) > LONG_WORD and w not in known for w in words))
+        long = sum(len(w) > LONG_WORD and w not in known for w in chain(*texts))
+        hard = lix(words, sentences, long)
         if hard > _LIX:
             yield _hard(read, f"has a LIX of {hard:.0f}; at most {_LIX} is asked for")
 
@@ -71,6 +73,21 @@ def _hard(read: ReadItem, said: str) -> Finding:
     return Finding(read.item.place, f"{read.name} {said}", "Use shorter words and sentences.")
 
 
-def _sentences(read: ReadItem) -> int:
-    ended = len(_END.findall(f"{read.situation} {read.stem}"))
-    return max(ended, 1) + len(read.options)
+class _Sounds(dict[tuple[str, ...], int]):
+    """The words of texts to their syllables, each text counted once."""
+
+    def __init__(self, syllables: SyllableCounts) -> None:
+        super().__init__()
+        self._syllables = syllables
+
+    def __missing__(self, words: tuple[str, ...]) -> int:
+        found = self[words] = self._syllables.of(words)
+        return found
+
+
+class _Ended(dict[str, int]):
+    """Texts to how many sentences end in them, each text counted once."""
+
+    def __missing__(self, text: str) -> int:
+        found = self[text] = len(_END.findall(text))
+        return found

@@ -8,6 +8,7 @@ from typing import Final
 from basinside.check.checked import Checked
 from basinside.check.reading import Counted, together
 from basinside.check.rule import Finding, rule
+from basinside.check.sentences import WALL
 from basinside.model.handbook import Reading
 from basinside.problem import Level, Place
 
@@ -15,7 +16,6 @@ _ENOUGH: Final = 100
 """Words below which an average says little (our own limit)."""
 _GRADE: Final[int] = Reading.model_fields["grade"].default
 _WITH_SYLLABLES: Final = "en"
-_SHORTER_FORM: Final = "wall"
 _MANY_IN_A_FILE: Final = frozenset({"incidents", "choices", "figures", "words", "equipment"})
 
 
@@ -50,10 +50,10 @@ def _samples(checked: Checked) -> Iterator[tuple[Place, list[str]]]:
     """Yield what is judged together; most files are one entry, some hold many, short and long."""
     by_file: dict[str, list[str]] = {}
     entries: dict[Place, list[str]] = {}
-    for each in checked.besides_items:
+    for file, said in checked.said_in_procedures.items():
+        by_file[file] = [text for _, key, text in said if key != WALL]
+    for each in checked.elsewhere:
         place = each.entry
-        if each.key == _SHORTER_FORM:
-            continue
         if place.path and place.path[0] in _MANY_IN_A_FILE:
             entries.setdefault(Place(place.file, place.path[:2]), []).append(each.text)
         else:

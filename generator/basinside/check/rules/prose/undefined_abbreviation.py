@@ -26,12 +26,16 @@ def check_undefined_abbreviation(checked: Checked) -> Iterator[Finding]:
     Source: common practice.
     """
     reader, explained = checked.reader, explained_forms(checked.content)
-    shorts = {short for piece in reader.pieces for short in short_forms(piece)}
+    capitals = [piece for piece in reader.pieces if not piece.islower()]
+    shorts = {short for piece in capitals for short in short_forms(piece)}
     sought = {short for short in shorts if not is_explained(short, explained, "")}
     sought -= said_loudly(sought, "\n".join(reader.pieces)) if sought else set()
     if not sought:
         return
-    for each in checked.prose:
+    saying = {text for text in reader if any(short in text for short in sought)}
+    for each in checked.prose if saying else ():
+        if each.text not in saying:
+            continue
         for short in dict.fromkeys(short_forms(QUOTED.sub(" ", each.text))):
             if short in sought and not is_asked(each) and f"({short}" not in each.text:
                 yield Finding(

@@ -16,7 +16,7 @@ _UNITS: Final = (
     "min(?:ute)?s?|h(?:ours?)?|s(?:econds?)?|days?|weeks?|months?|years?|°C|°F|degrees|k?Pa|bar|psi"
     "|m?[lL]|lit(?:re|er)s?|k?g|ppm|%|metres?|uses|rinses|tablets|minutos?|horas?|heures?|jours?"
 )
-LOOSE: Final = re.compile(rf"(?<![\d.,-])\d+(?:[.,]\d+)?[ \u00a0]?(?:{_UNITS})(?![\w-])")
+LOOSE: Final = re.compile(rf"\d(?<![\d.,-]\d)\d*(?:[.,]\d+)?[ \u00a0]?(?:{_UNITS})(?![\w-])")
 """A number in figures with a unit behind it."""
 DIGIT: Final = re.compile(r"\d")
 
@@ -35,18 +35,19 @@ def check_loose_figure(checked: Checked) -> Iterator[Finding]:
     Good: `do: Soak it for {{ chlorine.hold }}.`
     Source: common practice.
     """
-    for each in checked.sentences:
-        if each.own and DIGIT.search(each.text):
-            found = _loose(each.text)
-            if found:
-                yield Finding(
-                    each.place,
-                    f"“{found}” stands here as words, and changes with no value",
-                    "Keep it as a figure with its basis, and refer to it in two braces.",
-                )
+    loose = {text: found for text in checked.sentence_texts if (found := _loose(text))}
+    for each in checked.sentences if loose else ():
+        if each.own and each.text in loose:
+            yield Finding(
+                each.place,
+                f"“{loose[each.text]}” stands here as words, and changes with no value",
+                "Keep it as a figure with its basis, and refer to it in two braces.",
+            )
 
 
 def _loose(text: str) -> str:
+    if not DIGIT.search(text):
+        return ""
     if "{{" in text:
         text = "|".join(span.text for span in read_prose(text) if isinstance(span, Words))
     if "“" in text or '"' in text:
