@@ -51,7 +51,7 @@ WARN |= set(
     """.split()
 )
 
-ORDER_WARN = {"dry-before-bath", "soak-before-brushing", "stages-complete"}
+ORDER_WARN = {"bench-wiped-between", "dry-before-bath", "soak-before-brushing", "stages-complete"}
 ITEMS_WARN = set(
     """
     abbreviation-undefined absolutes-in-distractors asked-twice blank-in-the-middle colour-alone

@@ -52,10 +52,14 @@ from basinside.check.rules.instruments.lubricant_fits import check_lubricant_fit
 from basinside.check.rules.instruments.lubricate_where_asked import check_lubricate_where_asked
 from basinside.check.rules.instruments.model_told_apart import check_model_told_apart
 from basinside.check.rules.instruments.never_under_survives import check_never_under_survives
+from basinside.check.rules.instruments.test_before_use_complete import (
+    check_test_before_use_complete,
+)
 from basinside.check.rules.instruments.test_fits_parts import check_test_fits_parts
 from basinside.check.rules.instruments.use_limit_counted import check_use_limit_counted
 from basinside.check.rules.instruments.variant_mixed import check_variant_mixed
 from basinside.check.rules.order.assembled_again import check_assembled_again
+from basinside.check.rules.order.bench_wiped_between import check_bench_wiped_between
 from basinside.check.rules.order.cool_before_handling import check_cool_before_handling
 from basinside.check.rules.order.detergent_rinsed_before_level import (
     check_detergent_rinsed_before_level,
@@ -236,6 +240,7 @@ RULES: Final[tuple[Rule, ...]] = (
     check_rinse_after_chemical,
     check_incompatible_agents,
     check_hands_and_tools_after_level,
+    check_bench_wiped_between,
     check_processed_container,
     check_cool_before_handling,
     check_dry_before_store,
@@ -254,6 +259,7 @@ RULES: Final[tuple[Rule, ...]] = (
     check_never_under_survives,
     check_no_pointed_tool,
     check_function_test_after_assembly,
+    check_test_before_use_complete,
     check_test_fits_parts,
     check_lubricate_where_asked,
     check_lubricant_fits,

@@ -7,8 +7,9 @@ from collections.abc import Iterator
 from basinside.check.checked import Checked
 from basinside.check.rule import Finding, rule
 from basinside.check.saying import listed
-from basinside.check.under import Under, goes_into
-from basinside.model.instrument import Part
+from basinside.check.under import Under, goes_into, goes_under
+from basinside.model.equipment import Route
+from basinside.model.instrument import Instrument, Part
 from basinside.problem import Level
 
 
@@ -18,8 +19,9 @@ def check_never_under_survives(checked: Checked) -> Iterator[Finding]:
 
     Why: one page says that the pump is ruined by water and another that it stands the bath. Whoever
     reads the second one puts it in.
-    Where a part's own `immersion` says `never` for boiling or for a chemical, its `survives` says
-    `no` for each route of that kind. What stands at the instrument is of the whole.
+    Where `immersion` says `never` for boiling or for a chemical, at the part or else at its
+    instrument, `survives` says `no` for each route of that kind. What may never boil stands no
+    steam either, which is hotter and as wet.
     Bad: `immersion: {chemical: never}` and `survives: {routes: {chlorine-hld: yes}}`.
     Good: `immersion: {chemical: never}` and `survives: {routes: {chlorine-hld: no}}`.
     Source: the maker's instructions, cited at `survives`.
@@ -32,7 +34,7 @@ def check_never_under_survives(checked: Checked) -> Iterator[Finding]:
             against = [
                 name
                 for name, stands in part.survives.routes.items()
-                if stands and name in routes and _never(part, goes_into(routes[name]))
+                if stands and name in routes and _never(instrument, part, routes[name])
             ]
             if against:
                 yield Finding(
@@ -44,8 +46,6 @@ def check_never_under_survives(checked: Checked) -> Iterator[Finding]:
                 )
 
 
-def _never(part: Part, kind: Under | None) -> bool:
-    if part.immersion is None or kind is None:
-        return False
-    stated = part.immersion.boiling if kind == "boiling" else part.immersion.chemical
-    return stated == "never"
+def _never(instrument: Instrument, part: Part, route: Route) -> bool:
+    kind: Under | None = "boiling" if route.kind == "steam" else goes_into(route)
+    return kind is not None and goes_under(instrument, part, kind) == "never"

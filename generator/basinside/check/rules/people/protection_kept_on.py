@@ -24,7 +24,7 @@ ENDS: Final[frozenset[Action]] = frozenset({"wash hands", "take off", "put on"})
 HOT: Final[frozenset[Action]] = frozenset({"unload"})
 """With it the work ends for which eyes and apron alone were put on."""
 AT_THE_DESK: Final[frozenset[Action]] = frozenset({"release", "record"})
-"""Pens and cards are never touched with gloves on."""
+"""Pens and cards are never touched with gloves on; what else is worn may stay on for it."""
 
 
 @rule(level=Level.STOP)
@@ -58,11 +58,13 @@ def _taken_off(whole: WholeProcedure) -> Iterator[Finding]:
                 f" {on.step.step} on",
                 "Put a step with “action: wash hands” before it.",
             )
-        if action in ENDS or action in AT_THE_DESK:
+        gloves = on is not None and any(each.endswith("gloves") for each in on.wear)
+        if action in ENDS:
             on = placed if action == "put on" else None
+        elif action in AT_THE_DESK:
+            on = None if gloves else on
         elif on is not None:
             yield from _lacking(whole, on, placed)
-            gloves = any(each.endswith("gloves") for each in on.wear)
             if action in HOT and not gloves:
                 on = None
 

@@ -20,6 +20,8 @@ HOUR: Final = 60 * MINUTE
 DAY: Final = 24 * HOUR
 USUAL: Final[dict[str, tuple[int, int]]] = {
     "hold": (MINUTE, 2 * DAY),
+    "drying or cooling": (3 * MINUTE, 2 * DAY),
+    "time to prepare": (30, 2 * DAY),
     "washing of hands": (15, 10 * MINUTE),
     "rinse": (5, HOUR),
     "wait": (2, 2 * DAY),
@@ -41,11 +43,11 @@ def check_unlikely_size(checked: Checked) -> Iterator[Finding]:
 
     Why: a tired hand writes 20 s for 20 min, or 14 weeks for 14 days, and where no source stands
     beside the value nothing else objects.
-    What is looked at is for what a field uses the value: a soak, an exposure, cooling or drying
-    is held for a minute at least and two days at most; hands are washed for 15 s at least; a bath
-    lasts an hour at least and 90 days at most, a product in stock 30 days at least; the wait
-    before cleaning is 10 min at least and a day at most; a test waits 5 s at least. Any value is
-    asked whether it lies within ten times of what its source prints.
+    What is looked at is for what a field uses the value: a soak or an exposure is held for a minute
+    at least and two days at most, cooling and drying for three minutes; hands are washed for 15 s
+    at least; a bath lasts an hour at least and 90 days at most, a product in stock 30 days at
+    least; the wait before cleaning is 10 min at least and a day at most; a test waits 5 s at least.
+    Any value is asked whether it lies within ten times of what its source prints.
     Bad: `detergent.soak` of 5 s.
     Good: `detergent.soak` of 5 min. Is it really so long? Waive it with the reason.
     Source: common practice.
@@ -62,15 +64,15 @@ def check_unlikely_size(checked: Checked) -> Iterator[Finding]:
             )
     told: set[tuple[str, str]] = set()
     for use in uses(checked):
-        used = checked.figure(use.ref)
-        if used is None or (use.what, use.ref.figure) in told:
+        used = checked.content.figures.get(use.figure)
+        if used is None or (use.what, use.figure) in told:
             continue
         said = _unlikely(use, used)
         if said:
-            told.add((use.what, use.ref.figure))
+            told.add((use.what, use.figure))
             yield Finding(
                 used.place.at("value"),
-                f"{use.ref.figure} is {amount(used.value)}, which is {said} for the {use.what}"
+                f"{use.figure} is {amount(used.value)}, which is {said} for the {use.what}"
                 f" of {use.by}",
                 "Look at its unit.",
                 (used.place, *use.also),
