@@ -15,7 +15,9 @@ from basinside.derive.everything import derive
 from basinside.load.content import load
 from basinside.load.memory import Memory
 from basinside.model.content import Content
+from basinside.model.derived import Derived
 from basinside.problem import Problem
+from tests.mutations.harmless import Seen, harmless
 from tests.mutations.kinds import Mutation
 
 CHECKOUT: Final = Path(__file__).parents[2]
@@ -23,13 +25,19 @@ EXPECTED: Final[Mapping[str, Any]] = yaml.safe_load(
     (Path(__file__).parent / "expected.yaml").read_text(encoding="utf-8")
 )
 FORM: Final = frozenset({"unknown-id", "missing-key", "value-missing", "bad-value"})
+"""What says that a file names something that is gone, and not why that hurts anybody."""
+LAYOUT: Final = frozenset({"wall-chart-overflows", "sentence-too-long", "reading-level"})
+"""What says that words no longer fit, or are hard to read."""
+
+Said = tuple[str, str, str]
 
 
 class Verdict(NamedTuple):
     """What a mistake led to.
 
-    ``caught``: one of the rules that should say so did. ``otherwise``: only others did.
-    ``harmless``: nobody did, and ``why`` says why that is right. Else it was ``missed``.
+    ``caught``: one of the rules that should say so did. ``otherwise``: only others did, or only
+    that something is named which is gone. ``harmless``: ``why`` says why nobody needs to say
+    more. Else it was ``missed``.
     """
 
     mutation: Mutation
@@ -45,37 +53,43 @@ class Judge:
         self.raw = raw or files.read_authored(CHECKOUT)
         self.text = {name: each.decode() for name, each in self.raw.items() if _is_text(name)}
         self._memory = Memory()
-        self.content, self.before = self._look(self.raw)
-        self._first = derive(self.content)
+        self.content, self._first, self.before = self._look(self.raw, None)
 
-    def _look(self, raw: Mapping[str, bytes]) -> tuple[Content, Counter[tuple[str, str, str]]]:
+    def _look(
+        self, raw: Mapping[str, bytes], before: tuple[Content, Derived] | None
+    ) -> tuple[Content, Derived, Counter[Said]]:
         content, problems = load(raw, self._memory)
-        before = (self.content, self._first) if hasattr(self, "_first") else None
-        problems = [*problems, *check(content, derive(content, before))]
-        return content, Counter(map(_key, problems))
+        derived = derive(content, before)
+        return content, derived, Counter(map(_key, [*problems, *check(content, derived)]))
 
-    def look_again(self, file: str, text: str) -> tuple[Content, list[tuple[str, str, str]]]:
+    def _again(self, file: str, text: str) -> tuple[Seen, list[Said]]:
+        before = (self.content, self._first)
+        now, derived, found = self._look({**self.raw, file: text.encode()}, before)
+        return Seen(*before, now, derived), list((found - self.before).elements())
+
+    def look_again(self, file: str, text: str) -> tuple[Content, list[Said]]:
         """Return the model with one file changed, and what is said now and was not before.
 
         Each problem as its rule, its file and its message.
         """
-        content, found = self._look({**self.raw, file: text.encode()})
-        return content, list((found - self.before).elements())
+        seen, said = self._again(file, text)
+        return seen.now, said
 
     def judge(self, mutation: Mutation) -> Verdict:
         """Return what a mistake led to."""
-        _, problems = self.look_again(mutation.file, mutation.text)
+        seen, problems = self._again(mutation.file, mutation.text)
         rules = frozenset(rule for rule, _, _ in problems)
-        expected = _expected(mutation)
-        if rules & expected:
+        if rules & expected_of(mutation):
             return Verdict(mutation, "caught", rules)
-        if rules:
+        if rules - FORM - LAYOUT:
             return Verdict(mutation, "otherwise", rules)
-        why = _harmless(mutation, self.content)
-        return Verdict(mutation, "harmless" if why else "missed", rules, why)
+        why = said_harmless(mutation) or harmless(mutation, seen)
+        if why:
+            return Verdict(mutation, "harmless", rules, why)
+        return Verdict(mutation, "otherwise" if rules else "missed", rules)
 
 
-def _key(problem: Problem) -> tuple[str, str, str]:
+def _key(problem: Problem) -> Said:
     return problem.rule, problem.place.file, problem.message
 
 
@@ -83,24 +97,29 @@ def _is_text(name: str) -> bool:
     return name.endswith(".yaml")
 
 
-def _expected(mutation: Mutation) -> frozenset[str]:
+def expected_of(mutation: Mutation) -> frozenset[str]:
+    """Return the rules that should say so: those of its kind, and of what it is about.
+
+    Of two steps that were exchanged, the rules about the order of either are expected.
+    """
     rows = EXPECTED[mutation.kind]
-    return frozenset((*rows.get(mutation.about, ()), *rows.get("any", ())))
+    abouts = [mutation.about]
+    if mutation.kind == "swap steps":
+        abouts = mutation.about.split(" and ")
+    of_each = (rule for each in abouts for rule in rows.get(each, ()))
+    return frozenset((*rows.get("any", ()), *of_each))
 
 
-def _harmless(mutation: Mutation, content: Content) -> str:
-    named = f"{mutation.file.rsplit('/', 1)[-1].removesuffix('.yaml')}: {mutation.what}"
+def named(mutation: Mutation) -> str:
+    """Return what a mistake is called in the list of harmless ones."""
+    return f"{mutation.file.rsplit('/', 1)[-1].removesuffix('.yaml')}: {mutation.what}"
+
+
+def said_harmless(mutation: Mutation) -> str:
+    """Return the reason that a person wrote why a mistake does no harm, or nothing."""
     for row in EXPECTED["harmless"]:
-        if named in row["mistakes"] or mutation.about in row.get("about", ()):
+        if row["kind"] == mutation.kind and (
+            mutation.about in row.get("about", ()) or named(mutation) in row.get("mistakes", ())
+        ):
             return str(row["because"])
-    return _value_is_free(mutation, content) if mutation.kind.startswith("change ") else ""
-
-
-def _value_is_free(mutation: Mutation, content: Content) -> str:
-    """Return why nothing needs to object to a value: what bounds it is not passed."""
-    figure = content.figures.get(mutation.about)
-    if figure is None:
-        return ""
-    if figure.source_says is None and figure.worked_out is None:
-        return "no source bounds this value, the clinic chooses it, and every page follows"
     return ""
