@@ -100,7 +100,7 @@ def write_what_check_says(folder: Path) -> None:
     for each in stale:
         path = folder / each["file"]
         lines = path.read_text(encoding="utf-8").splitlines(keepends=True)
-        said = re.search(r"^Write (.+) or a little to the safe side", each["hint"])
+        said = re.search(r"[Ww]rite (.+) or a little to the safe side", each["hint"])
         assert said, each["hint"]
         lines[each["line"] - 1] = f"    value: {said[1]}\n"
         after = range(each["line"], each["line"] + 4)

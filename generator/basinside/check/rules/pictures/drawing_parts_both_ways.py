@@ -21,7 +21,7 @@ def check_drawing_parts_both_ways(checked: Checked) -> Iterator[Finding]:
     The id of the element is the id of the part. Elements that `use` refers to may have an id too.
     What is wrong with a drawing that a variant shares is told once, at its sibling.
     Bad: `part: leaf-valve`, and the drawing has no element with `id="leaf-valve"`.
-    Good: `<path id="leaf-valve" .../>`.
+    Good: the shape of the leaf valve has `id="leaf-valve"`.
     Source: common practice.
     """
     for instrument in checked.content.instruments.values():

@@ -22,7 +22,7 @@ def check_choice_for_another_altitude(checked: Checked) -> Iterator[Finding]:
     is seen by nobody at the pot.
     Asked of each choice that a step names in `choice`: an altitude that its reasons refer to is not
     below the clinic's.
-    Bad: `altitude: 2350 m` and a choice because of {{ boil.no-extra-below }} of 1500 m.
+    Bad: `altitude: 2350 m` and a choice because of `{{ boil.no-extra-below }}`, which is 1500 m.
     Good: the same with a value of 5500 m.
     Source: IARC, Reference manual for screening, 2005, appendix C (no extra time below an
     altitude).
