@@ -16,7 +16,13 @@ from basinside.derive.steps import place_steps
 from basinside.derive.vessels import clinic_vessels
 from basinside.derive.wall_charts import ChartMaker
 from basinside.model.content import Content
-from basinside.model.derived import Derived, SinceClosed, WholeInstrument, WholeProcedure
+from basinside.model.derived import (
+    Derived,
+    SinceClosed,
+    VesselReach,
+    WholeInstrument,
+    WholeProcedure,
+)
 from basinside.model.instrument import Instrument
 from basinside.model.on_use import OnUse
 
@@ -36,7 +42,8 @@ def derive(content: Content, before: tuple[Content, Derived] | None = None) -> D
     }
     vessels = clinic_vessels(content)
     instruments = {
-        name: _instrument(content, instrument) for name, instrument in content.instruments.items()
+        name: _instrument(content, instrument, vessels)
+        for name, instrument in content.instruments.items()
     }
     charts = ChartMaker(content)
     wall_charts = OnUse(procedures, lambda name: charts.chart(procedures[name]))
@@ -61,6 +68,8 @@ def derive(content: Content, before: tuple[Content, Derived] | None = None) -> D
 
 
 def _since_closed(content: Content) -> dict[str, SinceClosed]:
+    if not content.editions:
+        return {}
     asked = {content.handbook.edition} if content.handbook else set()
     asked.update(each.item.rests_on.read_in for each in content.items() if each.item.rests_on)
     closed = {name: each for name, each in content.editions.items() if name in asked}
@@ -94,11 +103,13 @@ def _same(old: Mapping[str, object], new: Mapping[str, object]) -> bool:
     return old.keys() == new.keys() and all(old[name] is new[name] for name in old)
 
 
-def _instrument(content: Content, instrument: Instrument) -> WholeInstrument:
+def _instrument(
+    content: Content, instrument: Instrument, vessels: tuple[VesselReach, ...]
+) -> WholeInstrument:
     return WholeInstrument(
         instrument=instrument,
         needed={part.part: needed_level(part) for part in instrument.parts},
         highest=highest_needed(instrument),
         gravest=gravest_contact(instrument),
-        verdicts=judge_routes(content, instrument),
+        verdicts=judge_routes(content, instrument, vessels),
     )

@@ -27,6 +27,7 @@ def judge_route(
     instrument: Instrument,
     route: Route,
     parts: tuple[Part, ...] | None = None,
+    vessels: tuple[VesselReach, ...] | None = None,
 ) -> RouteVerdict:
     """Return the verdict for an instrument, or for some of its parts, on a route."""
     evidence = instrument.reaches.get(route.route)
@@ -44,7 +45,7 @@ def judge_route(
                 fit.append(part)
         if evidence is None:
             against.append(Reason(kind="no-evidence"))
-    fitting, too_cool = _vessels(content, route)
+    fitting, too_cool = _vessels(content, route, vessels)
     if route.kind == "steam" and not fitting:
         if too_cool:
             against.extend(Reason(kind="vessel-too-cool", vessel=each) for each in too_cool)
@@ -75,13 +76,14 @@ def _against_part(part: Part, route: Route, level: CareLevel) -> list[Reason]:
 
 
 def _vessels(
-    content: Content, route: Route
+    content: Content, route: Route, vessels: tuple[VesselReach, ...] | None
 ) -> tuple[tuple[VesselReach, ...], tuple[VesselReach, ...]]:
     """Return the vessels that can do a steam route here, and those that cannot."""
     if route.kind != "steam":
         return (), ()
     figure = content.figures.get(route.temperature.figure) if route.temperature else None
-    steam = [each for each in clinic_vessels(content) if "steam" in each.vessel.kind]
+    known = clinic_vessels(content) if vessels is None else vessels
+    steam = [each for each in known if "steam" in each.vessel.kind]
     if figure is None or figure.value.kind is not Kind.TEMPERATURE:
         return tuple(steam), ()
     celsius = float(figure.value.base)
@@ -98,6 +100,16 @@ def clinic_routes(content: Content) -> tuple[Route, ...]:
     return tuple(content.routes[each] for each in wanted if each in content.routes)
 
 
-def judge_routes(content: Content, instrument: Instrument) -> tuple[RouteVerdict, ...]:
-    """Return the verdict of every route the clinic has for one instrument."""
-    return tuple(judge_route(content, instrument, route) for route in clinic_routes(content))
+def judge_routes(
+    content: Content, instrument: Instrument, vessels: tuple[VesselReach, ...] | None = None
+) -> tuple[RouteVerdict, ...]:
+    """Return the verdict of every route the clinic has for one instrument.
+
+    Args:
+        content: the model.
+        instrument: the instrument.
+        vessels: how hot the clinic's vessels get, for whoever knows it already.
+    """
+    return tuple(
+        judge_route(content, instrument, route, vessels=vessels) for route in clinic_routes(content)
+    )

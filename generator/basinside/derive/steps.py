@@ -7,7 +7,7 @@ and digests read these states and the closed actions, never the words.
 
 from __future__ import annotations
 
-from collections.abc import Mapping
+from functools import partial
 
 from basinside.derive.durations import stages_about
 from basinside.derive.routes import reached_level
@@ -35,24 +35,33 @@ def place_steps(content: Content, procedure: Procedure) -> WholeProcedure:
     placed: list[PlacedStep] = []
     for n, (stage, step) in enumerate(pairs):
         before = state
+        gives_level = is_level_step(stage, step)
         if state == "soiled" and n == ends:
             state = "clean"
-        elif state == "clean" and is_level_step(stage, step):
+        elif state == "clean" and gives_level:
             state = "processed"
         agent = content.agents.get(step.agent) if step.agent else None
         placed.append(
             PlacedStep(
-                number=n + 1,
-                stage=stage,
-                step=step,
-                before=before,
-                after=state,
-                agent=agent,
-                wear=worn(step, content.agents),
+                n + 1,
+                stage,
+                step,
+                before,
+                state,
+                agent,
+                worn(step, agent),
+                gives_level,
+                step.action,
+                step.danger,
+                step.hold,
+                step.temperature,
+                step.in_,
+                step.with_,
+                step.makes_sure,
+                step.writes,
             )
         )
     route = content.route_of(procedure)
-    whole_time, stage_times = stages_about(content, procedure.stages)
     return WholeProcedure(
         procedure=procedure,
         instrument=instrument,
@@ -60,8 +69,7 @@ def place_steps(content: Content, procedure: Procedure) -> WholeProcedure:
         parts=parts,
         steps=tuple(placed),
         level=reached_level(instrument, route) if instrument and route else None,
-        about=whole_time,
-        stages_about=stage_times,
+        find_times=partial(stages_about, content, procedure.stages),
     )
 
 
@@ -80,7 +88,6 @@ def _cleaning_end(pairs: tuple[tuple[Stage, Step], ...]) -> int:
     return end
 
 
-def worn(step: Step, agents: Mapping[str, Agent]) -> tuple[Worn, ...]:
+def worn(step: Step, agent: Agent | None) -> tuple[Worn, ...]:
     """Return what is worn: what the step says, then what its chemical adds, each once."""
-    agent = agents.get(step.agent) if step.agent else None
     return tuple(dict.fromkeys((*step.wear, *agent.wear))) if agent else step.wear

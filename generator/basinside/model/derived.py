@@ -5,16 +5,17 @@ from __future__ import annotations
 from collections.abc import Callable, Mapping
 from dataclasses import dataclass, field
 from functools import cached_property
-from typing import Any, Literal
+from typing import Any, Literal, NamedTuple
 
 from basinside.model.amounts import Amounts, OwnMeasure
+from basinside.model.entry import FigureRef
 from basinside.model.equipment import Agent, Route
 from basinside.model.handbook import KnowledgeNeed, PracticeNeed, Vessel, WayBack
 from basinside.model.instrument import Instrument, LevelDecided, Part, Reaches
-from basinside.model.procedure import Procedure, Stage, Step
+from basinside.model.procedure import Danger, Hold, Procedure, Stage, Step
 from basinside.model.shift import Shift
 from basinside.model.wall_chart import WallChart
-from basinside.model.words import Action, CareLevel, Contact, Worn
+from basinside.model.words import Action, CareLevel, Contact, MakesSure, Worn, Writes
 from basinside.quantity import Quantity
 
 SoilState = Literal["soiled", "clean", "processed"]
@@ -98,9 +99,12 @@ class RouteVerdict:
         return bool(self.reasons and self.fit)
 
 
-@dataclass(frozen=True, slots=True, kw_only=True)
-class PlacedStep:
-    """A step in its procedure, with its soil state before and after."""
+class PlacedStep(NamedTuple):
+    """A step in its procedure, with its soil state before and after.
+
+    ``is_level_step``: whether it is the one that gives the level. What follows in the list is the
+    step's own, kept close by since rules ask it of every step of a handbook.
+    """
 
     number: int
     stage: Stage
@@ -109,25 +113,23 @@ class PlacedStep:
     after: SoilState
     agent: Agent | None
     wear: tuple[Worn, ...]
-    action: Action = field(init=False)
-    """What is done, as the step says it; here it is many times faster to ask for."""
-    is_level_step: bool = field(init=False)
-    """Whether this step is the one that gives the level; many rules ask for it."""
+    is_level_step: bool
+    action: Action
+    danger: Danger | None
+    hold: Hold | None
+    temperature: FigureRef | None
+    in_: str | None
+    with_: tuple[str, ...]
+    makes_sure: tuple[MakesSure, ...]
+    writes: tuple[Writes, ...]
 
-    def __post_init__(self) -> None:
-        action = self.step.action
-        level = action == "expose" and self.stage.stage in LEVEL_STAGES
-        object.__setattr__(self, "action", action)
-        object.__setattr__(self, "is_level_step", level)
 
-
-@dataclass(frozen=True, slots=True, kw_only=True)
+@dataclass(frozen=True, kw_only=True)
 class WholeProcedure:
     """A procedure with its instrument, its route and its placed steps; gaps are None.
 
-    ``level`` is what its route reaches on its instrument; ``about`` how long it takes, and
-    ``stages_about`` how long each of the procedure's stages, None for one without steps.
-    ``actions`` are what is done in each step, ``level_steps`` those that give the level.
+    ``level`` is what its route reaches on its instrument; ``actions`` are what is done in each
+    step, ``level_steps`` those that give the level. What only pages need is made on first use.
     """
 
     procedure: Procedure
@@ -136,8 +138,7 @@ class WholeProcedure:
     parts: tuple[Part, ...]
     steps: tuple[PlacedStep, ...]
     level: CareLevel | None
-    about: Quantity
-    stages_about: tuple[Quantity | None, ...]
+    find_times: Callable[[], tuple[Quantity, tuple[Quantity | None, ...]]]
     actions: tuple[Action, ...] = field(init=False)
     level_steps: tuple[PlacedStep, ...] = field(init=False)
 
@@ -150,6 +151,20 @@ class WholeProcedure:
     def first(self, action: Action) -> PlacedStep | None:
         """Return the first step in which that is done, or None."""
         return self.steps[self.actions.index(action)] if action in self.actions else None
+
+    @cached_property
+    def _times(self) -> tuple[Quantity, tuple[Quantity | None, ...]]:
+        return self.find_times()
+
+    @property
+    def about(self) -> Quantity:
+        """About how long it takes."""
+        return self._times[0]
+
+    @property
+    def stages_about(self) -> tuple[Quantity | None, ...]:
+        """About how long each of its stages takes, None for one without steps."""
+        return self._times[1]
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)

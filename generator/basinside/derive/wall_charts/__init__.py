@@ -9,10 +9,11 @@ Source of the measures: common practice; ISO 216 and ANSI/ASME Y14.1 for the pap
 from __future__ import annotations
 
 from collections.abc import Iterator
+from itertools import chain
 from typing import Final
 
 from basinside.derive.wall_charts.sheet import Sheet, strip_mm
-from basinside.derive.wall_charts.step_lines import StepLines, values_beside
+from basinside.derive.wall_charts.step_lines import StepLines
 from basinside.derive.wall_charts.strip import chemical_contact, worn_at
 from basinside.model.content import Content
 from basinside.model.derived import WholeProcedure
@@ -45,7 +46,7 @@ class ChartMaker:
 
     def chart(self, whole: WholeProcedure) -> WallChart:
         """Return the layout of a procedure's wall chart at the largest size that fits."""
-        beside = tuple(values_beside(self._content, whole))
+        beside = tuple(self._lines.values_beside(whole))
         worn, contact = worn_at(whole), chemical_contact(self._content, whole)
         short = tuple((each, "") for each, _steps in worn)
         sheet = self._sheet.room_for_steps_and_strip(whole, contact)
@@ -85,11 +86,18 @@ class ChartMaker:
         """Whether a chart fits at the smallest size; one that does not may still at a larger."""
         smallest = SIZES_POINTS[-1]
         contact = chemical_contact(self._content, whole)
-        short = tuple((each, "") for each, _steps in worn_at(whole))
+        worn = dict.fromkeys(chain.from_iterable([placed.wear for placed in whole.steps]))
+        short = tuple([(each, "") for each in worn])
         room = self._sheet.room_for_steps_and_strip(whole, contact) - strip_mm(short)
-        beside = tuple(values_beside(self._content, whole))
-        free = self._free_words(whole, beside, smallest)
-        heights = self._heights(whole, beside, smallest, free)
+        size_mm, line, large = (
+            smallest * MILLIMETRES_IN_POINT,
+            _line(smallest),
+            self._lines.value_beside,
+        )
+        heights = []
+        for placed in whole.steps:
+            lines = self._lines.least(placed, large(placed), line)
+            heights.append(size_mm * (lines * LINE + STEP_GAP))
         return _cut(whole, heights, smallest, room)[1] <= room
 
     def _heights(

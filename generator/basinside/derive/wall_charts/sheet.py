@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from functools import lru_cache
 from typing import Final
 
 from basinside.derive.wall_charts.text_width import lines_of, text_lines, width
@@ -44,6 +45,7 @@ class Sheet:
         self._content = content
         self._notices = _notices(content)
         self._feet: dict[tuple[str, ...], float] = {}
+        self._heads: dict[tuple[object, ...], float] = {}
         self._posted: dict[str, list[str]] = {}
         for each in content.handbook.posted if content.handbook else ():
             self._posted.setdefault(each.of or "", []).append(each.at)
@@ -58,15 +60,14 @@ class Sheet:
         asked = (chemical_contact, *self._posted.get(whole.procedure.procedure, ()))
         if asked not in self._feet:
             self._feet[asked] = _foot(self._content, *asked)
-        return (
-            SHEET_HEIGHT_MM
-            - self._notices
-            - _head(self._content, whole)
-            - self._feet[asked]
-            - BETWEEN_MM
-        )
+        own = whole.procedure
+        about = (own.instrument, own.route, own.title, own.vessel, own.parts)
+        if about not in self._heads:
+            self._heads[about] = _head(self._content, whole)
+        return SHEET_HEIGHT_MM - self._notices - self._heads[about] - self._feet[asked] - BETWEEN_MM
 
 
+@lru_cache(maxsize=1024)
 def strip_mm(worn: tuple[tuple[str, str], ...]) -> float:
     """Return the height of the strip of what is worn, in mm; its signs share the width evenly.
 

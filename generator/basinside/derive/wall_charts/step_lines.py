@@ -12,7 +12,7 @@ from typing import Final
 from basinside.derive.wall_charts.text_width import lines_of, width
 from basinside.model.content import Content
 from basinside.model.derived import PlacedStep, WholeProcedure
-from basinside.model.prose import Words, read_prose
+from basinside.model.prose import Words, read_prose, references
 from basinside.quantity import QuantityError, in_words
 
 LARGE: Final = 1.2
@@ -52,6 +52,29 @@ class StepLines:
             self._lines[key] = lines_of(words, line)
         return max(self._lines[key], 2 if step.danger and not word else 1)
 
+    def least(self, placed: PlacedStep, beside: str, line: int) -> int:
+        """Return the lines that a step takes, the word of its danger there where it is free."""
+        lines = self.count(placed, beside, line, word=False)
+        if placed.danger is None:
+            return lines
+        return min(lines, self.count(placed, beside, line, word=True))
+
+    def value_beside(self, placed: PlacedStep) -> str:
+        """Return the one value that a step's short sentence leaves out, or nothing."""
+        step = placed.step
+        for reference in (placed.hold, step.wait, step.strength, placed.temperature):
+            if reference is not None and reference.figure in self._content.figures:
+                named = {each.figure for each in references(chart_text(placed))}
+                return "" if reference.figure in named else reference.figure
+        return ""
+
+    def values_beside(self, whole: WholeProcedure) -> Iterator[tuple[int, str]]:
+        """Yield a step's number with the one value that its short sentence leaves out."""
+        for placed in whole.steps:
+            figure = self.value_beside(placed)
+            if figure:
+                yield placed.number, figure
+
     def _widths(self, text: str, safety: bool, beside: str) -> list[int]:  # noqa: FBT001
         """Return the width of each word of a step, values larger, in hundredths of its size."""
         key = (text, safety, beside)
@@ -60,24 +83,9 @@ class StepLines:
         return self._words[key]
 
 
-def values_beside(content: Content, whole: WholeProcedure) -> Iterator[tuple[int, str]]:
-    """Yield a step's number with the one value that its short sentence leaves out."""
-    for placed in whole.steps:
-        step = placed.step
-        for reference in (step.hold, step.wait, step.strength, step.temperature):
-            if reference is not None and reference.figure in content.figures:
-                if reference.figure not in _named(placed):
-                    yield placed.number, reference.figure
-                break
-
-
 def chart_text(placed: PlacedStep) -> str:
     """Return what a wall chart says of a step: its short sentence, else its whole one."""
     return placed.step.wall or placed.step.do
-
-
-def _named(placed: PlacedStep) -> set[str]:
-    return {each.figure for each in read_prose(chart_text(placed)) if not isinstance(each, Words)}
 
 
 def _words(content: Content, text: str, *, safety: bool, beside: str) -> list[int]:
