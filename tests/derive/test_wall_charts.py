@@ -2,7 +2,6 @@
 
 from __future__ import annotations
 
-from dataclasses import replace
 
 import pytest
 from hypothesis import given
@@ -131,7 +130,8 @@ def test_a_sign_without_its_word_has_the_line_under_its_number(derived: Derived)
     lines = StepLines(content)
     for whole in derived.procedures.values():
         for placed in whole.steps:
-            bare = replace(placed, step=placed.step.model_copy(update={"danger": None}))
+            without = placed.step.model_copy(update={"danger": None})
+            bare = placed._replace(step=without, danger=None)
             alone = lines.count(bare, "", 1_800, word=False)
             with_sign = lines.count(placed, "", 1_800, word=False)
             assert with_sign == (max(alone, 2) if placed.step.danger else alone)

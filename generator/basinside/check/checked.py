@@ -107,11 +107,11 @@ class Checked:
 
     def assured(self, whole: WholeProcedure) -> frozenset[MakesSure]:
         """Return what a procedure makes sure of, in its own steps and in tasks they lead to."""
-        return frozenset(word for each in self.with_tasks(whole) for word in each.step.makes_sure)
+        return frozenset(word for each in self.with_tasks(whole) for word in each.makes_sure)
 
     def written(self, whole: WholeProcedure) -> frozenset[Writes]:
         """Return what a procedure writes down, in its own steps and in tasks they lead to."""
-        return frozenset(word for each in self.with_tasks(whole) for word in each.step.writes)
+        return frozenset(word for each in self.with_tasks(whole) for word in each.writes)
 
     @cached_property
     def elsewhere(self) -> tuple[Sentence, ...]:
@@ -136,14 +136,28 @@ class Checked:
     @cached_property
     def sentence_texts(self) -> frozenset[str]:
         """The texts of those sentences, each once, for those who seldom ask where one stands."""
-        keys: set[str | None] = set()
-        for read in self.items:
-            for each in read.right:
-                keys.update((each.option.right, each.because))
-            if not read.options_only:
-                keys.update(key_texts(read.item))
         elsewhere = (each.text for each in self.elsewhere)
-        return self._procedure_texts.union(elsewhere, filter(None, keys))
+        return self._procedure_texts.union(elsewhere, *self._key_texts)
+
+    @cached_property
+    def own_texts(self) -> frozenset[str]:
+        """The texts of those that are the clinic's own say."""
+        elsewhere = (each.text for each in self.elsewhere if each.own)
+        return self._procedure_texts.union(elsewhere, self._key_texts[0])
+
+    @cached_property
+    def _key_texts(self) -> tuple[set[str], set[str]]:
+        """What is right in items and why: without a situation, and with one."""
+        keys: tuple[set[str], set[str]] = (set(), set())
+        for read in self.items:
+            found = keys[bool(read.situation)]
+            for each in read.right:
+                found.add(each.option.text)
+                if each.because:
+                    found.add(each.because)
+            if not read.options_only:
+                found.update(key_texts(read.item))
+        return keys
 
     @cached_property
     def _besides_items(self) -> tuple[Sentence, ...]:

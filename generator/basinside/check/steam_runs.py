@@ -81,12 +81,12 @@ class SteamRun:
 
 def made_sure(steps: Iterable[PlacedStep]) -> frozenset[MakesSure]:
     """Return what steps make sure of."""
-    return frozenset(word for each in steps for word in each.step.makes_sure)
+    return frozenset(word for each in steps for word in each.makes_sure)
 
 
 def written_in(steps: Iterable[PlacedStep]) -> frozenset[Writes]:
     """Return what is written down in steps."""
-    return frozenset(word for each in steps for word in each.step.writes)
+    return frozenset(word for each in steps for word in each.writes)
 
 
 def steam_runs(

@@ -56,14 +56,14 @@ def _unwritten(checked: Checked, whole: WholeProcedure, mixed: PlacedStep) -> li
     last = max(
         placed.number
         for placed in whole.steps
-        if placed.action == "mix" and placed.step.in_ == mixed.step.in_
+        if placed.action == "mix" and placed.in_ == mixed.step.in_
     )
     level = next((each.number for each in whole.steps if each.is_level_step), len(whole.steps))
     written = {
         word
         for placed in whole.steps[last:level]
         if placed.action == "label"
-        for word in placed.step.writes
+        for word in placed.writes
     }
     missing = [] if written & {"date", "use-by date"} else ["since when it stands"]
     if "strength" not in written and not _as_bought(checked, mixed):

@@ -26,7 +26,7 @@ def check_bath_temperature_stated(checked: Checked) -> Iterator[Finding]:
         steps = to_level(each)
         level = steps[-1].step if steps else None
         stated = each.route.temperature or any(
-            placed.step.temperature and placed.step.agent in {None, agent.agent} for placed in steps
+            placed.temperature and placed.step.agent in {None, agent.agent} for placed in steps
         )
         if level is None:
             continue
@@ -39,8 +39,8 @@ def check_bath_temperature_stated(checked: Checked) -> Iterator[Finding]:
             )
             continue
         measured = any(
-            placed.action == "measure strength" and placed.step.temperature for placed in steps
-        ) or any("temperature" in placed.step.writes for placed in each.whole.steps)
+            placed.action == "measure strength" and placed.temperature for placed in steps
+        ) or any("temperature" in placed.writes for placed in each.whole.steps)
         if not measured:
             yield Finding(
                 level.place,

@@ -32,7 +32,7 @@ def check_container_fits(checked: Checked) -> Iterator[Finding]:
         for placed in whole.steps:
             if placed.agent is not None and placed.agent.family != "water":
                 yield from _unfit(checked, whole, placed.step, placed.agent)
-            if placed.action == "mix" and placed.step.in_:
+            if placed.action == "mix" and placed.in_:
                 yield from _too_small(checked, whole, placed.step)
 
 

@@ -67,7 +67,7 @@ def _before(whole: WholeProcedure, mix: PlacedStep) -> Iterator[str]:
 def _fills(placed: PlacedStep, basin: str | None) -> bool:
     """Return whether a step pours something into the basin that stays in it."""
     step = placed.step
-    return step.in_ == basin and placed.action == "handle" and bool(step.water or step.agent)
+    return placed.in_ == basin and placed.action == "handle" and bool(step.water or step.agent)
 
 
 def _after(whole: WholeProcedure, mixes: Sequence[PlacedStep]) -> Iterator[str]:
@@ -91,10 +91,8 @@ def _after(whole: WholeProcedure, mixes: Sequence[PlacedStep]) -> Iterator[str]:
 
 
 def _pours_away(placed: PlacedStep, mix: PlacedStep) -> bool:
-    return placed.action == "discard" and placed.step.in_ == mix.step.in_
+    return placed.action == "discard" and placed.in_ == mix.step.in_
 
 
 def _has(steps: Sequence[PlacedStep], action: Action, basin: str | None = None) -> bool:
-    return any(
-        each.action == action and (basin is None or each.step.in_ == basin) for each in steps
-    )
+    return any(each.action == action and (basin is None or each.in_ == basin) for each in steps)

@@ -30,7 +30,7 @@ def check_metal_in_chlorine(checked: Checked) -> Iterator[Finding]:
         names = listed(part.shown_name for part in metal)
         also = (each.whole.procedure.place, *(part.place for part in metal))
         for placed in each.level_steps:
-            if placed.step.hold is None or placed.step.hold.no_longer_than is None:
+            if placed.hold is None or placed.hold.no_longer_than is None:
                 yield Finding(
                     placed.step.place,
                     f"{each.name} has metal ({names}) in {agent.name} in {placed.step.step}, and"

@@ -25,7 +25,7 @@ def check_poured_away_was_mixed(checked: Checked) -> Iterator[Finding]:
     """
     for whole in checked.derived.procedures.values():
         for placed in whole.steps:
-            if _pours_bath_away(placed) and not _mixes(whole, placed.step.in_):
+            if _pours_bath_away(placed) and not _mixes(whole, placed.in_):
                 yield at_its_step(
                     whole,
                     placed,
@@ -41,4 +41,4 @@ def _pours_bath_away(placed: PlacedStep) -> bool:
 
 
 def _mixes(whole: WholeProcedure, basin: str | None) -> bool:
-    return any(each.step.action == "mix" and each.step.in_ == basin for each in whole.steps)
+    return any(each.step.action == "mix" and each.in_ == basin for each in whole.steps)

@@ -39,7 +39,7 @@ def _ends(each: Sound, mixed: PlacedStep) -> bool:
     life = mixed.agent.life.figure if mixed.agent and mixed.agent.life else None
     for placed in each.whole.steps[mixed.number :]:
         step = placed.step
-        same = step.agent == mixed.step.agent or (step.in_ and step.in_ == mixed.step.in_)
+        same = step.agent == mixed.step.agent or (placed.in_ and placed.in_ == mixed.step.in_)
         if placed.action in {"discard", "store"} and same:
             return True
         if life and step.longest and step.longest.figure == life:

@@ -91,6 +91,6 @@ def _measured(checked: Checked, each: Sound, agent: Agent) -> Iterator[Finding]:
 def _has_strip(checked: Checked, each: Sound, measuring: list[PlacedStep]) -> bool:
     names = [*each.route.needs]
     for placed in measuring:
-        names.extend((*placed.step.needs, *placed.step.with_))
+        names.extend((*placed.step.needs, *placed.with_))
     equipment = checked.content.equipment
     return any(name in equipment and equipment[name].kind == "strip or indicator" for name in names)

@@ -60,7 +60,7 @@ def _too_hot(checked: Checked, each: Sound) -> Iterator[Finding]:
         if _cools(each, placed):
             return
         step = placed.step
-        lifted = placed.action == "unload" and step.with_
+        lifted = placed.action == "unload" and placed.with_
         if placed.action in TOUCHES and "waterproof heat gloves" not in step.wear and not lifted:
             yield at_step(
                 each,
@@ -74,10 +74,10 @@ def _too_hot(checked: Checked, each: Sound) -> Iterator[Finding]:
 
 def _cools(each: Sound, placed: PlacedStep) -> bool:
     step = placed.step
-    if "cool enough to touch" in step.makes_sure:
+    if "cool enough to touch" in placed.makes_sure:
         return True
     if placed.action == "cool":
-        return "no pressure left" not in step.makes_sure
+        return "no pressure left" not in placed.makes_sure
     hands_off = placed.action == "dry" and not any(worn.endswith("gloves") for worn in step.wear)
     slow = placed.action == "unload" or (each.route.kind == "boiling" and hands_off)
-    return step.hold is not None and slow
+    return placed.hold is not None and slow

@@ -81,8 +81,7 @@ def _hands_done(each: Sound, touch: PlacedStep) -> bool:
 
 def _touches(placed: PlacedStep) -> bool:
     """Return whether a step touches the parts, and not the place where they lay."""
-    step = placed.step
-    return placed.action in TOUCHES and "surface wiped between" not in step.makes_sure
+    return placed.action in TOUCHES and "surface wiped between" not in placed.makes_sure
 
 
 def _tools(checked: Checked, each: Sound) -> Iterator[Finding]:
@@ -90,7 +89,7 @@ def _tools(checked: Checked, each: Sound) -> Iterator[Finding]:
     for placed in after_level(each):
         if not _touches(placed):
             continue
-        for name in placed.step.with_:
+        for name in placed.with_:
             tool = checked.content.equipment.get(name)
             if tool is not None and not tool.processed and name not in told:
                 told.add(name)
@@ -118,4 +117,4 @@ def _gloves(each: Sound) -> Iterator[Finding]:
 
 def _covered(placed: PlacedStep) -> bool:
     """Return whether gloves or a tool of any kind lie between the hand and the part."""
-    return not GLOVES.isdisjoint(placed.wear) or bool(placed.step.with_)
+    return not GLOVES.isdisjoint(placed.wear) or bool(placed.with_)

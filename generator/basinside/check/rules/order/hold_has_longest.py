@@ -25,7 +25,7 @@ def check_hold_has_longest(checked: Checked) -> Iterator[Finding]:
         if each.route.kind != "chemical":
             continue
         for placed in each.level_steps:
-            hold = placed.step.hold
+            hold = placed.hold
             if hold is not None and hold.no_longer_than is None:
                 yield at_step(
                     each,

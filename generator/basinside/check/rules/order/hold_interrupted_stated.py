@@ -21,7 +21,7 @@ def check_hold_interrupted_stated(checked: Checked) -> Iterator[Finding]:
     """
     for whole in checked.derived.procedures.values():
         for placed in whole.steps:
-            hold = placed.step.hold
+            hold = placed.hold
             if hold is not None and hold.if_interrupted is None:
                 name, step = whole.procedure.procedure, placed.step.step
                 yield Finding(

@@ -63,7 +63,7 @@ def _in_level(each: Sound, kind: Under) -> Iterator[Finding]:
     if unstated or never or not each.level_steps:
         return
     sure = any(
-        "all under" in placed.step.makes_sure
+        "all under" in placed.makes_sure
         for placed in each.whole.steps
         if placed.action in INTO_LEVEL
     )

@@ -80,9 +80,9 @@ def _closed_late(
     first = load.number if load is not None else 0
     for placed in in_level:
         step = placed.step
-        at_vessel = placed.action == "handle" and step.in_ is not None and step.agent is None
+        at_vessel = placed.action == "handle" and placed.in_ is not None and step.agent is None
         early_or_late = not first <= placed.number <= heats.number
-        if at_vessel and step.in_ == level.step.in_ and early_or_late:
+        if at_vessel and placed.in_ == level.step.in_ and early_or_late:
             return placed
     return None
 

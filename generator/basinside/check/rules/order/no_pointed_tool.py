@@ -41,7 +41,7 @@ def check_no_pointed_tool(checked: Checked) -> Iterator[Finding]:
             name for name, tool in equipment.items() if not never.isdisjoint(_called(name, tool))
         }
         for placed in each.whole.steps if asked else ():
-            for tool in (*placed.step.with_, *placed.step.needs):
+            for tool in (*placed.with_, *placed.step.needs):
                 if tool not in asked:
                     continue
                 met = [part for part in parts if part.part in placed.step.parts] or list(parts)

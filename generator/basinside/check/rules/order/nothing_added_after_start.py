@@ -44,7 +44,7 @@ def _added(each: Sound) -> Iterator[Finding]:
             "Load everything before the time starts.",
         )
     elif not any(
-        "nothing added" in placed.step.makes_sure
+        "nothing added" in placed.makes_sure
         for placed in each.whole.steps
         if placed.action in DURING
     ):

@@ -103,4 +103,4 @@ def _into_level(each: Sound) -> list[PlacedStep]:
 
 
 def _said(word: MakesSure, steps: list[PlacedStep]) -> bool:
-    return any(word in placed.step.makes_sure for placed in steps)
+    return any(word in placed.makes_sure for placed in steps)

@@ -40,13 +40,13 @@ def check_processed_container(checked: Checked) -> Iterator[Finding]:
 
 def _unprocessed(checked: Checked, each: Sound) -> Iterator[Finding]:
     with_the_load = {
-        placed.step.in_
+        placed.in_
         for placed in each.whole.steps[: each.level_steps[-1].number]
         if each.route.kind in HEAT and placed.before != "soiled" and placed.action in IN_HEAT
     }
     told: set[str] = set()
     for placed in after_level(each):
-        step, name = placed.step, placed.step.in_
+        step, name = placed.step, placed.in_
         if placed.action not in LIES_IN:
             continue
         if name is None:

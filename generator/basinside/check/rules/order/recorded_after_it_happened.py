@@ -29,7 +29,7 @@ def check_recorded_after_it_happened(checked: Checked) -> Iterator[Finding]:
     for whole in checked.derived.procedures.values():
         happened = _happened(whole)
         for placed in whole.steps:
-            for word in placed.step.writes:
+            for word in placed.writes:
                 late = happened.get(word)
                 if late is not None and late.number > placed.number:
                     yield at_its_step(
@@ -47,7 +47,6 @@ def _happened(whole: WholeProcedure) -> dict[Writes, PlacedStep]:
     found: dict[Writes, PlacedStep] = {}
     level = 0
     for placed in whole.steps:
-        step = placed.step
         if placed.is_level_step:
             level = placed.number
             found["time out"] = placed
@@ -57,6 +56,6 @@ def _happened(whole: WholeProcedure) -> dict[Writes, PlacedStep]:
             found["result"] = placed
         if placed.action == "measure strength":
             found["strength"] = placed
-        if "indicator read" in step.makes_sure:
+        if "indicator read" in placed.makes_sure:
             found.setdefault("indicator", placed)
     return found

@@ -48,7 +48,7 @@ def _handled_first(each: Sound) -> Iterator[Finding]:
     for placed in each.whole.steps:
         if first is None and placed.action in HANDLES:
             first = placed
-        if "sharps out" in placed.step.makes_sure:
+        if "sharps out" in placed.makes_sure:
             if first is not None and first is not placed:
                 yield _finding(each, first, f"; {placed.step.step} comes too late")
             return

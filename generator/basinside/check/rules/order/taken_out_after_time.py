@@ -93,13 +93,12 @@ def _left_in(checked: Checked, whole: WholeProcedure, level: PlacedStep) -> Iter
 
 
 def _needs_out(placed: PlacedStep) -> bool:
-    looks = placed.action == "inspect" and not SEEN_OUTSIDE.isdisjoint(placed.step.makes_sure)
+    looks = placed.action == "inspect" and not SEEN_OUTSIDE.isdisjoint(placed.makes_sure)
     return looks or placed.action in NEEDS_OUT
 
 
 def _keeps_time(level: PlacedStep, placed: PlacedStep) -> bool:
-    step = placed.step
-    return placed.action == "hold" and step.hold is None and step.in_ in {None, level.step.in_}
+    return placed.action == "hold" and placed.hold is None and placed.in_ in {None, level.step.in_}
 
 
 def _of_the_load(level: PlacedStep, placed: PlacedStep) -> bool:
@@ -108,8 +107,8 @@ def _of_the_load(level: PlacedStep, placed: PlacedStep) -> bool:
 
 
 def _inside(whole: WholeProcedure, level: PlacedStep, placed: PlacedStep) -> bool:
-    same = placed.step.in_ == level.step.in_
-    return same or (_in_heat(whole) and placed.step.in_ is None)
+    same = placed.in_ == level.step.in_
+    return same or (_in_heat(whole) and placed.in_ is None)
 
 
 def _in_heat(whole: WholeProcedure) -> bool:
@@ -119,4 +118,4 @@ def _in_heat(whole: WholeProcedure) -> bool:
 
 def _lifts(placed: PlacedStep) -> bool:
     step = placed.step
-    return placed.action == "cool" and ("waterproof heat gloves" in step.wear or bool(step.with_))
+    return placed.action == "cool" and ("waterproof heat gloves" in step.wear or bool(placed.with_))

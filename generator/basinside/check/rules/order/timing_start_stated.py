@@ -22,7 +22,7 @@ def check_timing_start_stated(checked: Checked) -> Iterator[Finding]:
     """
     for whole in checked.derived.procedures.values():
         for placed in whole.steps:
-            hold = placed.step.hold
+            hold = placed.hold
             if hold is not None and hold.from_ is None:
                 name, step = whole.procedure.procedure, placed.step.step
                 yield Finding(

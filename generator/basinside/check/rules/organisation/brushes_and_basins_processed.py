@@ -35,7 +35,7 @@ def check_brushes_and_basins_processed(checked: Checked) -> Iterator[Finding]:
             step = placed.step
             if placed.stage.stage != "cleaning" or placed.action not in _WASHES:
                 continue
-            for name in (*([step.in_] if step.in_ else ()), *step.with_):
+            for name in (*([placed.in_] if placed.in_ else ()), *placed.with_):
                 tool = checked.content.equipment.get(name)
                 if tool is None or name in processed or name in said:
                     continue
@@ -58,7 +58,7 @@ def _processed(checked: Checked) -> set[str]:
             step = placed.step
             level = placed.stage.stage in LEVEL_STAGES and placed.action in {"load", "expose"}
             if level or (task and placed.action in _CLEANS):
-                found.update(step.with_)
+                found.update(placed.with_)
                 if task:
-                    found.update((*step.needs, *([step.in_] if step.in_ else ())))
+                    found.update((*step.needs, *([placed.in_] if placed.in_ else ())))
     return found

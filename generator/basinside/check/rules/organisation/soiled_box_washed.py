@@ -28,12 +28,12 @@ def check_soiled_box_washed(checked: Checked) -> Iterator[Finding]:
         for whole in tasks(checked)
         for placed in whole.steps
         if placed.step.action == "clean"
-        for name in (placed.step.in_, *placed.step.with_, *placed.step.needs)
+        for name in (placed.in_, *placed.with_, *placed.step.needs)
     }
     told: set[str] = set()
     for each in checked.sound:
         for placed in each.whole.steps:
-            name = placed.step.in_
+            name = placed.in_
             if placed.step.action != "transport" or placed.before != "soiled" or name is None:
                 continue
             box = checked.content.equipment.get(name)

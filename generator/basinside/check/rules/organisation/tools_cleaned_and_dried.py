@@ -48,16 +48,16 @@ def check_tools_cleaned_and_dried(checked: Checked) -> Iterator[Finding]:
 
 
 def _washes_tools(placed: PlacedStep) -> bool:
-    return placed.action == "clean" and bool(placed.step.in_ or placed.step.with_)
+    return placed.action == "clean" and bool(placed.in_ or placed.with_)
 
 
 def _looked_for(steps: Iterable[PlacedStep]) -> bool:
-    return any("sharps out" in placed.step.makes_sure for placed in steps)
+    return any("sharps out" in placed.makes_sure for placed in steps)
 
 
 def _is_tool(checked: Checked, placed: PlacedStep) -> bool:
     equipment = checked.content.equipment
-    named = (equipment.get(name) for name in placed.step.with_)
+    named = (equipment.get(name) for name in placed.with_)
     return any(each is not None and each.kind == "brush or tool" for each in named)
 
 

@@ -28,10 +28,10 @@ def check_vessel_emptied(checked: Checked) -> Iterator[Finding]:
     Source: common practice; instructions of vessels ask for it (from memory).
     """
     emptied = {
-        placed.step.in_
+        placed.in_
         for whole in checked.derived.procedures.values()
         for placed in whole.steps
-        if placed.step.in_ and placed.step.action in EMPTIES and not _with_load(whole, placed)
+        if placed.in_ and placed.step.action in EMPTIES and not _with_load(whole, placed)
     }
     told: set[str] = set()
     for whole in checked.derived.procedures.values():

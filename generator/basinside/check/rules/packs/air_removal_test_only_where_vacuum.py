@@ -27,9 +27,7 @@ def check_air_removal_test_only_where_vacuum(checked: Checked) -> Iterator[Findi
         vessel = run.vessel
         if vessel is None:
             continue
-        tests = [
-            placed for placed in run.whole.steps if "air removal tested" in placed.step.makes_sure
-        ]
+        tests = [placed for placed in run.whole.steps if "air removal tested" in placed.makes_sure]
         if vessel.kind != "vacuum steam":
             for placed in tests:
                 yield Finding(

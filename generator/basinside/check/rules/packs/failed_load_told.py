@@ -45,7 +45,7 @@ def check_failed_load_told(checked: Checked) -> Iterator[Finding]:
 def _between(whole: WholeProcedure, start: PlacedStep) -> tuple[PlacedStep, ...]:
     """Return a run's own steps after its indicator is read and before it is released."""
     later = whole.steps[start.number :]
-    read = [n for n, placed in enumerate(later) if "indicator read" in placed.step.makes_sure]
+    read = [n for n, placed in enumerate(later) if "indicator read" in placed.makes_sure]
     steps = later[read[0] + 1 :] if read else later
     ends = [n for n, placed in enumerate(steps) if placed.action == "release"]
     return steps[: ends[0]] if ends else steps

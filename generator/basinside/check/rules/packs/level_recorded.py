@@ -56,5 +56,5 @@ def _recorded(checked: Checked, each: Sound) -> set[Writes]:
         word
         for placed in checked.with_tasks(each.whole)
         if placed.action in {"record", "release"}
-        for word in placed.step.writes
+        for word in placed.writes
     }

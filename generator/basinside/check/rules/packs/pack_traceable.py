@@ -37,7 +37,7 @@ def check_pack_traceable(checked: Checked) -> Iterator[Finding]:
             continue
         labels = [placed for placed in (*run.whole.steps, *run.noted) if placed.action == "label"]
         missing = not_written(_ON_LABEL, written_in(labels))
-        own = [placed for placed in labels if placed not in run.noted and placed.step.writes]
+        own = [placed for placed in labels if placed not in run.noted and placed.writes]
         if missing:
             place = own[0].step.place if own else run.start.step.place
             yield Finding(
@@ -65,7 +65,7 @@ def _misplaced(whole: WholeProcedure, labels: list[PlacedStep]) -> PlacedStep | 
     loaded = whole.first("load") or (whole.level_steps[0] if whole.level_steps else None)
     last = loaded.number if loaded is not None else len(whole.steps)
     for placed in labels:
-        says_what = not {"item", "unit mark"}.isdisjoint(placed.step.writes)
+        says_what = not {"item", "unit mark"}.isdisjoint(placed.writes)
         if says_what and not pack.number < placed.number < last:
             return placed
     return None

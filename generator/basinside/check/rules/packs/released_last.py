@@ -69,5 +69,4 @@ def _too_soon(whole: WholeProcedure, release: PlacedStep, late: PlacedStep) -> F
 
 
 def _of_the_run(placed: PlacedStep) -> bool:
-    step = placed.step
-    return placed.action in OF_THE_RUN or (placed.action == "dry" and step.hold is not None)
+    return placed.action in OF_THE_RUN or (placed.action == "dry" and placed.hold is not None)

@@ -33,14 +33,14 @@ def check_wrap_fits_route(checked: Checked) -> Iterator[Finding]:
             continue
         for placed in each.whole.steps:
             step = placed.step
-            names = {*step.needs, *step.with_, *([step.in_] if step.in_ else [])}
+            names = {*step.needs, *placed.with_, *([placed.in_] if placed.in_ else [])}
             goes_in = placed.action in {"load", "expose"}
             for name in sorted(names):
                 used = equipment.get(name)
                 if used is None or each.route.kind in used.wraps_for:
                     continue
                 if (used.kind == "wrapping" and placed.action == "pack") or (
-                    goes_in and used.lid and name == step.in_ and used.kind not in _HEATED
+                    goes_in and used.lid and name == placed.in_ and used.kind not in _HEATED
                 ):
                     yield _does_not_pass(each, used, name, step.place)
         yield from _of_route(checked, each)

@@ -44,7 +44,7 @@ def check_figure_outside_source_limits(checked: Checked) -> Iterator[Finding]:
 
 def _weaker_steps(checked: Checked, each: Sound) -> Iterator[Finding]:
     route, levels = each.route, each.level_steps
-    if route.hold and levels and not any(placed.step.hold for placed in levels):
+    if route.hold and levels and not any(placed.hold for placed in levels):
         wanted = checked.figure(route.hold)
         if wanted is not None:
             yield Finding(
@@ -57,16 +57,16 @@ def _weaker_steps(checked: Checked, each: Sound) -> Iterator[Finding]:
     for placed in each.whole.steps:
         step = placed.step
         if placed.is_level_step:
-            yield from _weaker(checked, each, step.step, step.hold, route.hold)
-            yield from _weaker(checked, each, step.step, step.temperature, route.temperature)
+            yield from _weaker(checked, each, step.step, placed.hold, route.hold)
+            yield from _weaker(checked, each, step.step, placed.temperature, route.temperature)
         if placed.stage.stage in LEVEL_STAGES and step.agent in {None, route.agent}:
             yield from _weaker(checked, each, step.step, step.strength, route.strength)
-        if step.hold and step.hold.no_longer_than:
-            shortest = checked.figure(step.hold)
-            longest = checked.figure(step.hold.no_longer_than)
+        if placed.hold and placed.hold.no_longer_than:
+            shortest = checked.figure(placed.hold)
+            longest = checked.figure(placed.hold.no_longer_than)
             if shortest and longest and _is_below(longest.value, shortest.value):
                 yield Finding(
-                    step.hold.no_longer_than.place.at("figure"),
+                    placed.hold.no_longer_than.place.at("figure"),
                     f"{step.step} may last no longer than {amount(longest.value)}, and must last"
                     f" {amount(shortest.value)}",
                     "Look both up: the longest time is the larger one.",

@@ -37,7 +37,7 @@ def check_gauge_wrong_here(checked: Checked) -> Iterator[Finding]:
     for whole in checked.derived.procedures.values():
         vessel = whole.procedure.vessel or ""
         for placed in whole.steps:
-            hot = checked.figure(placed.step.temperature)
+            hot = checked.figure(placed.temperature)
             if hot is None or hot.value.kind is not Kind.TEMPERATURE:
                 continue
             for name, figure in _gauges(checked, placed):

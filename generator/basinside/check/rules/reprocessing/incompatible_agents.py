@@ -51,7 +51,7 @@ def _meetings(whole: WholeProcedure) -> Iterator[Finding]:
     in_basin: dict[str, dict[str, _Met]] = {}
     told: set[frozenset[str]] = set()
     for placed in whole.steps:
-        action, basin = placed.action, placed.step.in_ or ""
+        action, basin = placed.action, placed.in_ or ""
         rinses = action == "rinse" and (placed.agent is None or placed.agent.family == "water")
         if rinses:
             on_parts.clear()

@@ -82,13 +82,13 @@ def _is_oven(reach: VesselReach) -> bool:
 
 def _lost(checked: Checked, each: Sound) -> bool:
     """Whether a temperature is named whose value cannot be read, which has its own line."""
-    named = (each.route.temperature, *(placed.step.temperature for placed in each.level_steps))
+    named = (each.route.temperature, *(placed.temperature for placed in each.level_steps))
     return any(reference and checked.figure(reference) is None for reference in named)
 
 
 def _temperature(checked: Checked, each: Sound) -> Quantity | None:
     """Return the hottest temperature that the route or a level step asks for."""
-    references = [each.route.temperature, *(placed.step.temperature for placed in each.level_steps)]
+    references = [each.route.temperature, *(placed.temperature for placed in each.level_steps)]
     figures = [checked.figure(reference) for reference in references]
     found = [figure.value for figure in figures if figure and figure.value.kind is Kind.TEMPERATURE]
     return max(found, key=lambda value: value.base, default=None)

@@ -45,4 +45,4 @@ def _dries_inside(steps: Iterable[PlacedStep]) -> bool:
 
 def _dries(placed: PlacedStep) -> bool:
     step = placed.step
-    return placed.action == "dry" and (step.hold is not None or step.wait is not None)
+    return placed.action == "dry" and (placed.hold is not None or step.wait is not None)

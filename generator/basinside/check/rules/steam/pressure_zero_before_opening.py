@@ -40,7 +40,7 @@ def _waits(run: SteamRun) -> bool:
     for placed in run.whole.steps:
         if placed.number <= run.start.number:
             continue
-        if "no pressure left" in placed.step.makes_sure:
+        if "no pressure left" in placed.makes_sure:
             return True
         if placed.action in _OPENS:
             return False

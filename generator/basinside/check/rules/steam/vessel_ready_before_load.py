@@ -37,7 +37,7 @@ def check_vessel_ready_before_load(checked: Checked) -> Iterator[Finding]:
         before = run.whole.steps[: run.start.number]
         loads = [placed.number for placed in before if placed.action == "load"]
         for placed in before[loads[-1] :] if loads else ():
-            if not _READY.isdisjoint(placed.step.makes_sure) and placed is not run.start:
+            if not _READY.isdisjoint(placed.makes_sure) and placed is not run.start:
                 yield _late(run.whole.procedure.procedure, run.whole.steps[loads[-1] - 1], placed)
 
 

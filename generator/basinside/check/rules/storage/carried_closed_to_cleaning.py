@@ -83,10 +83,9 @@ def _moist_later(each: Sound, carry: PlacedStep) -> Iterator[Finding]:
 def _carried(checked: Checked, each: Sound) -> PlacedStep | None:
     """Return the step that carries the soiled parts, or closes them in where they are wetted."""
     for placed in each.whole.steps[: cleaned_at(each)]:
-        step = placed.step
         if placed.action == "transport":
             return placed
-        box = checked.content.equipment.get(step.in_ or "")
+        box = checked.content.equipment.get(placed.in_ or "")
         if placed.stage.stage == "point of use" and placed.action != "discard" and box and box.lid:
             return placed
     return None

@@ -34,7 +34,7 @@ def check_label_until_when(checked: Checked) -> Iterator[Finding]:
         later = after_level(each)
         store = first_of(later, "store")
         labels = [placed for placed in later if placed.action == "label"]
-        written = {word for placed in labels for word in placed.step.writes}
+        written = {word for placed in labels for word in placed.writes}
         missing = [] if written & {"item", "unit mark"} else ["what it is"]
         if not written & {"date", "use-by date"}:
             missing.append("how old it is")

@@ -34,8 +34,8 @@ def check_transport_closed_and_labelled(checked: Checked) -> Iterator[Finding]:
             step = placed.step
             if placed.action != "transport":
                 continue
-            box = checked.content.equipment.get(step.in_ or "")
-            if step.in_ is None:
+            box = checked.content.equipment.get(placed.in_ or "")
+            if placed.in_ is None:
                 yield _finding(
                     each, step, "something and does not say in what", "Name it under “in:”."
                 )
@@ -43,8 +43,9 @@ def check_transport_closed_and_labelled(checked: Checked) -> Iterator[Finding]:
                 said = f"things in {box.name}, of which nothing says that it has a lid"
                 hint = "Write “lid: yes” at the equipment when it has one, or take one that has."
                 yield _finding(each, step, said, hint)
-            elif box is not None and placed.before == "soiled" and step.in_ in clean:
-                said = f"soiled things in {box.name}, and {clean[step.in_]} puts clean ones into it"
+            elif box is not None and placed.before == "soiled" and placed.in_ in clean:
+                by = clean[placed.in_]
+                said = f"soiled things in {box.name}, and {by} puts clean ones into it"
                 yield _finding(each, step, said, "Take a box that is for soiled things alone.")
 
 
@@ -53,9 +54,8 @@ def _carry_clean(checked: Checked) -> dict[str, str]:
     found: dict[str, str] = {}
     for each in checked.sound:
         for placed in each.whole.steps:
-            step = placed.step
-            if step.in_ and placed.before != "soiled" and placed.action in _KEEPS:
-                found.setdefault(step.in_, each.name)
+            if placed.in_ and placed.before != "soiled" and placed.action in _KEEPS:
+                found.setdefault(placed.in_, each.name)
     return found
 
 

@@ -35,7 +35,7 @@ def check_loose_figure(checked: Checked) -> Iterator[Finding]:
     Good: `do: Soak it for {{ chlorine.hold }}.`
     Source: common practice.
     """
-    loose = {text: found for text in checked.sentence_texts if (found := _loose(text))}
+    loose = {text: found for text in checked.own_texts if (found := _loose(text))}
     for each in checked.sentences if loose else ():
         if each.own and each.text in loose:
             yield Finding(

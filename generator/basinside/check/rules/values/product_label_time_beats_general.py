@@ -65,10 +65,10 @@ def _used(checked: Checked) -> dict[str, dict[str, list[_Used]]]:
             _add(here, "at_least", f"the chemical {agent.agent}", at_least)
         for placed in each.whole.steps:
             if placed.is_level_step:
-                _add(here, "hold", f"{each.name}/{placed.step.step}", placed.step.hold)
+                _add(here, "hold", f"{each.name}/{placed.step.step}", placed.hold)
             if placed.step.agent == agent.agent:
                 where = f"{each.name}/{placed.step.step}"
-                _add(here, "temperature", where, placed.step.temperature)
+                _add(here, "temperature", where, placed.temperature)
     return found
 
 
