@@ -18,7 +18,7 @@ class Span(NamedTuple):
 
 def root_of(text: str) -> yaml.MappingNode:
     """Return the mapping that a file is."""
-    node = yaml.compose(text, Loader=yaml.SafeLoader)
+    node = yaml.compose(text, Loader=getattr(yaml, "CSafeLoader", yaml.SafeLoader))
     assert isinstance(node, yaml.MappingNode)
     return node
 

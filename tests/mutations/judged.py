@@ -10,6 +10,8 @@ from typing import Any, Final, NamedTuple
 import yaml
 
 from basinside import files
+from basinside.check.checked import Checked
+from basinside.check.rule import Rule, run_rules
 from basinside.check.run import check
 from basinside.derive.everything import derive
 from basinside.load.content import load
@@ -47,9 +49,15 @@ class Verdict(NamedTuple):
 
 
 class Judge:
-    """The clinic as it stands, against which each mistake is compared."""
+    """The clinic as it stands, against which each mistake is compared.
 
-    def __init__(self, raw: Mapping[str, bytes] | None = None) -> None:
+    Without ``rules`` all are asked and waivers count; else these alone, and none does.
+    """
+
+    def __init__(
+        self, raw: Mapping[str, bytes] | None = None, rules: tuple[Rule, ...] | None = None
+    ) -> None:
+        self._rules = rules
         self.raw = raw or files.read_authored(CHECKOUT)
         self.text = {name: each.decode() for name, each in self.raw.items() if _is_text(name)}
         self._memory = Memory()
@@ -60,7 +68,11 @@ class Judge:
     ) -> tuple[Content, Derived, Counter[Said]]:
         content, problems = load(raw, self._memory)
         derived = derive(content, before)
-        return content, derived, Counter(map(_key, [*problems, *check(content, derived)]))
+        if self._rules is None:
+            found = check(content, derived)
+        else:
+            found = run_rules(Checked(content=content, derived=derived), self._rules)
+        return content, derived, Counter(map(_key, [*problems, *found]))
 
     def _again(self, file: str, text: str) -> tuple[Seen, list[Said]]:
         before = (self.content, self._first)

@@ -14,6 +14,8 @@ from tests.mutations.cuts import root_of
 
 SENTENCES: Final = frozenset({"do", "wall", "why", "say", "see"})
 """Keys of a step, and of what is in it, whose words say something to people only."""
+REFERENCE: Final = re.compile(r"\{\{.*?\}\}")
+"""A value in a sentence: a field among words, which stays."""
 _CLOSED: Final = frozenset(
     {word for words in ALL_LISTS.values() for word in words}
     | {*PRINTS_OF, *PRINTS_OF_CLINIC, "all", "yes", "no", "true", "false", "none"}
@@ -63,7 +65,7 @@ def _put(raw: bytes, pattern: re.Pattern[str], put: object) -> bytes:
 
 
 def reworded(raw: Mapping[str, bytes]) -> dict[str, bytes]:
-    """Return a clinic's files with each sentence of each step saying nothing."""
+    """Return a clinic's files with each sentence of each step saying nothing but its values."""
     return {
         name: _said_nothing(each.decode()).encode() if "/procedures/" in name else each
         for name, each in raw.items()
@@ -87,9 +89,10 @@ def _sentences(node: yaml.Node, places: list[tuple[int, int, str]]) -> None:
     for key, value in node.value:
         if isinstance(value, yaml.ScalarNode) and key.value in SENTENCES - {"see"}:
             end = value.end_mark.index
-            words = "This says nothing." + ("\n" if value.style in {">", "|"} else "")
+            named = "".join(f" {each[0]}" for each in REFERENCE.finditer(value.value))
+            words = f'"This says nothing{named}."'
             if value.style in {">", "|"}:
-                words += " " * value.end_mark.column
+                words += "\n" + " " * value.end_mark.column
             places.append((value.start_mark.index, end, words))
         else:
             _sentences(value, places)
