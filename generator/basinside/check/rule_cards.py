@@ -31,7 +31,9 @@ def _card(name: str, level: Level, *, dated: bool, says: str) -> RuleCard:
     rule = RULE_BY_ID.get(name)
     group, page = (_group(rule), rule.page) if rule else (FORM, FORM_PAGES[name])
     more, *parts = _PART.split(page.partition("\n\n")[2])
-    told = {word: " ".join(text.split()) for word, text in zip(parts[::2], parts[1::2], strict=True)}
+    told = {
+        word: " ".join(text.split()) for word, text in zip(parts[::2], parts[1::2], strict=True)
+    }
     return RuleCard(
         rule=name,
         group=group,
