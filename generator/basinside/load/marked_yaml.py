@@ -8,6 +8,7 @@ from __future__ import annotations
 
 import re
 from collections.abc import Iterable
+from sys import intern
 from typing import Any, Final
 
 import yaml
@@ -97,7 +98,10 @@ def _compose(text: str, file: str) -> tuple[Any, tuple[Problem, ...]]:
 
 
 class _Reader:
-    """Turns the nodes of one file into plain data, collecting problems."""
+    """Turns the nodes of one file into plain data, collecting problems.
+
+    Equal texts are one object: a large handbook says much a thousand times over.
+    """
 
     def __init__(self, text: str, file: str) -> None:
         self.text = text
@@ -147,7 +151,7 @@ class _Reader:
                 f"everything from “ #” on is lost as a comment; {BLOCK}, or the comment on a line"
                 " of its own",
             )
-        return None if node.tag == _PLAIN and value in _NOTHING else value
+        return None if node.tag == _PLAIN and value in _NOTHING else intern(value)
 
     def _sequence(self, node: Any, path: tuple[str | int, ...], depth: int) -> tuple[Any, ...]:
         for n, each in enumerate(node.value):
@@ -179,6 +183,7 @@ class _Reader:
                 if not node.flow_style:
                     out[key] = None
             else:
+                key = intern(key)
                 out[key] = self.plain(value_node, (*path, key), depth + 1)
         return out
 

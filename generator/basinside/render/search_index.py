@@ -10,8 +10,7 @@ from __future__ import annotations
 
 import re
 import unicodedata
-from collections import defaultdict
-from collections.abc import Iterable, Iterator
+from collections.abc import Iterable
 from dataclasses import dataclass
 from typing import Any
 
@@ -81,39 +80,46 @@ def search_index(entries: Iterable[Entry], same: Iterable[tuple[str, ...]]) -> d
     titles: dict[tuple[str, str], int] = {}
     texts: dict[tuple[int, str], int] = {}
     places: list[list[list[Any]]] = []
-    named: list[frozenset[str]] = []
-    in_titles: defaultdict[str, list[int]] = defaultdict(list)
-    in_texts: defaultdict[str, list[int]] = defaultdict(list)
+    named: list[tuple[str, ...]] = []
+    in_titles, in_texts = _Rising(), _Rising()
     for each in entries:
         page = pages.setdefault(each.page, len(pages))
         title = titles.setdefault((each.title, each.also), len(titles))
         if title == len(named):
-            named.append(frozenset(folded(f"{each.title} {each.also}")))
-            for word in named[title]:
-                in_titles[word].append(title)
+            named.append(tuple(set(folded(f"{each.title} {each.also}"))))
+            in_titles.add(named[title], title)
         text = texts.setdefault((title, each.text), len(texts))
         if text == len(places):
             places.append([])
-            for word in set(folded(each.text)) - named[title]:
-                in_texts[word].append(text)
+            in_texts.add(set(folded(each.text)).difference(named[title]), text)
         places[text].append([page, each.anchor] if each.anchor else [page])
-    terms = sorted(in_titles.keys() | in_texts.keys())
+    terms = sorted(in_titles.differences.keys() | in_texts.differences.keys())
     return {
         "pages": [[page.href, page.name, page.kind] for page in pages],
         "titles": [title for title, _also in titles],
         "texts": [[title, *places[n]] for (title, _text), n in texts.items()],
         "terms": terms,
-        "in_titles": [list(_differences(in_titles.get(term, ()))) for term in terms],
-        "in_texts": [list(_differences(in_texts.get(term, ()))) for term in terms],
+        "in_titles": [in_titles.differences.get(term, []) for term in terms],
+        "in_texts": [in_texts.differences.get(term, []) for term in terms],
         "same": [group for group in map(_group, same) if len(group) > 1],
     }
 
 
-def _differences(rising: Iterable[int]) -> Iterator[int]:
-    before = 0
-    for number in rising:
-        yield number - before
-        before = number
+class _Rising:
+    """Words to rising numbers, kept as the difference of each from the one before.
+
+    Most differences are small, and a small number takes no room of its own.
+    """
+
+    def __init__(self) -> None:
+        self.differences: dict[str, list[int]] = {}
+        self._last: dict[str, int] = {}
+
+    def add(self, words: Iterable[str], number: int) -> None:
+        """Add a number, which is greater than all before, to each of the words."""
+        for word in words:
+            self.differences.setdefault(word, []).append(number - self._last.get(word, 0))
+            self._last[word] = number
 
 
 def _group(phrases: tuple[str, ...]) -> list[list[str]]:
