@@ -27,14 +27,16 @@ def check_soiled_box_washed(checked: Checked) -> Iterator[Finding]:
         name
         for whole in tasks(checked)
         for placed in whole.steps
-        if placed.step.action == "clean"
+        if placed.action == "clean"
         for name in (placed.in_, *placed.with_, *placed.step.needs)
     }
     told: set[str] = set()
     for each in checked.sound:
         for placed in each.whole.steps:
+            if placed.action != "transport":
+                continue
             name = placed.in_
-            if placed.step.action != "transport" or placed.before != "soiled" or name is None:
+            if placed.before != "soiled" or name is None:
                 continue
             box = checked.content.equipment.get(name)
             if box is not None and name not in washed and name not in told:

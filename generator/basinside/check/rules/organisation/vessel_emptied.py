@@ -31,11 +31,11 @@ def check_vessel_emptied(checked: Checked) -> Iterator[Finding]:
         placed.in_
         for whole in checked.derived.procedures.values()
         for placed in whole.steps
-        if placed.in_ and placed.step.action in EMPTIES and not _with_load(whole, placed)
+        if placed.action in EMPTIES and placed.in_ and not _with_load(whole, placed)
     }
     told: set[str] = set()
     for whole in checked.derived.procedures.values():
-        level = next((placed for placed in whole.steps if placed.is_level_step), None)
+        level = whole.level_steps[0] if whole.level_steps else None
         vessel = level.step.in_ if level is not None and _heats_water(whole) else None
         if level is None or vessel is None or vessel in emptied or vessel in told:
             continue
@@ -60,4 +60,4 @@ def _heats_water(whole: WholeProcedure) -> bool:
 def _with_load(whole: WholeProcedure, placed: PlacedStep) -> bool:
     """Return whether a step dries the load in its vessel, before the load is out."""
     later = whole.steps[placed.number :]
-    return placed.step.action == "dry" and any(each.step.action == "unload" for each in later)
+    return placed.action == "dry" and any(each.action == "unload" for each in later)

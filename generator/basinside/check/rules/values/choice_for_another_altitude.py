@@ -30,26 +30,31 @@ def check_choice_for_another_altitude(checked: Checked) -> Iterator[Finding]:
     handbook = checked.content.handbook
     if handbook is None or handbook.clinic.altitude.kind is not Kind.LENGTH:
         return
-    for name in _used(checked):
-        choice = checked.content.choices.get(name)
-        for figure in _heights(checked, choice) if choice else ():
+    altitude = handbook.clinic.altitude
+    too_low = [
+        (name, choice, figure)
+        for name, choice in checked.content.choices.items()
+        for figure in _heights(checked, choice)
+        if checked.content.figures[figure].value < altitude
+    ]
+    used = _used(checked) if too_low else frozenset()
+    for name, choice, figure in too_low:
+        if name in used:
             up_to = checked.content.figures[figure]
-            if up_to.value < handbook.clinic.altitude and choice:
-                yield Finding(
-                    choice.place.at("because"),
-                    f"{name} is chosen for what lies below {amount(up_to.value)} ({figure};"
-                    f" {checked.cited(up_to.source)}); the clinic lies at"
-                    f" {amount(handbook.clinic.altitude)}",
-                    "Choose again, or look at the unit.",
-                    (choice.place, up_to.place),
-                )
+            yield Finding(
+                choice.place.at("because"),
+                f"{name} is chosen for what lies below {amount(up_to.value)} ({figure};"
+                f" {checked.cited(up_to.source)}); the clinic lies at {amount(altitude)}",
+                "Choose again, or look at the unit.",
+                (choice.place, up_to.place),
+            )
 
 
-def _used(checked: Checked) -> list[str]:
-    """Return the choices that steps name, each once, in order."""
+def _used(checked: Checked) -> frozenset[str]:
+    """Return the choices that steps name."""
     wholes = checked.derived.procedures.values()
     named = (placed.step.choice for whole in wholes for placed in whole.steps)
-    return list(dict.fromkeys(each for each in named if each))
+    return frozenset(each for each in named if each)
 
 
 def _heights(checked: Checked, choice: Choice) -> list[str]:
