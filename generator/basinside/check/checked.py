@@ -195,8 +195,7 @@ class Checked:
         """The procedures and tasks that run a pressure vessel."""
         handbook = self.content.handbook
         vessels = {each.vessel: each for each in handbook.clinic.vessels} if handbook else {}
-        wholes = ((each, self.with_tasks(each)) for each in self.derived.procedures.values())
-        return tuple(steam_runs(wholes, vessels))
+        return tuple(steam_runs(self.derived.procedures.values(), self.with_tasks, vessels))
 
     def needed(self, instrument: Instrument, part: Part) -> NeededLevel:
         """Return the least level of a part."""

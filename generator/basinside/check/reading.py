@@ -8,7 +8,6 @@ from __future__ import annotations
 
 import re
 from collections.abc import Iterable, Mapping
-from operator import sub
 from typing import Final, NamedTuple
 
 from basinside.check.item_texts import filled_in
@@ -19,6 +18,7 @@ _BREAK: Final = re.compile(r"(?:(?<=[.?!])|(?<=[.?!][”»\"')]))\s+")
 _SIGNS: Final = "!\"#&'()*+,-./:;<=>?@[]_{|}~¡«·»¿‐–—‘’“”„…×"
 _ENDS: Final = (".", "?", "!")
 _CLOSING: Final = "”»\"')"
+_IS_END: Final = bytes(mark & 1 for mark in range(256))
 
 
 class Counted(NamedTuple):
@@ -97,18 +97,13 @@ class Reader(dict[str, Counted]):
 
     def count(self, text: str) -> Counted:
         """Return what is counted in a text that refers to no value."""
-        marks = list(map(self._marks.__getitem__, text.split()))
-        if 0 in marks:
-            marks = [each for each in marks if each]
-        ends = [n for n, each in enumerate(marks, 1) if each & 1]
-        if not ends:
-            return Counted(0, 0, 0, len(marks))
-        words, sentences = ends[-1], len(ends)
+        marks = bytes(map(self._marks.__getitem__, text.split())).replace(b"\0", b"")
+        *ended, rest = map(len, marks.translate(_IS_END).split(b"\1"))
+        if not ended:
+            return Counted(0, 0, 0, rest)
+        words, sentences = len(marks) - rest, len(ended)
         sounds = (sum(marks[:words]) - sentences) // 2
-        if sentences == 1:
-            return Counted(1, words, sounds, max(words, len(marks) - words))
-        longest = max(map(sub, (*ends, len(marks)), (0, *ends)))
-        return Counted(sentences, words, sounds, longest)
+        return Counted(sentences, words, sounds, max(max(ended) + 1, rest))
 
     def hardest(self, text: str) -> tuple[float, str]:
         """Return the hardest whole sentence of a text, its years of school first."""
@@ -118,7 +113,8 @@ class Reader(dict[str, Counted]):
 class _Marks(dict[str, int]):
     """Pieces of text between spaces to twice their syllables, and one more where a sentence ends.
 
-    A piece without a word, such as a dash alone, has 0.
+    A piece without a word, such as a dash alone, has 0. What has more than 127 syllables is no
+    word, and counts as so many: a mark is one byte.
     """
 
     def __init__(self, syllables: SyllableCounts) -> None:
@@ -129,6 +125,6 @@ class _Marks(dict[str, int]):
         word = piece.casefold().strip(_SIGNS)
         found = 0
         if word:
-            found = 2 * self._syllables[word] + piece.rstrip(_CLOSING).endswith(_ENDS)
+            found = 2 * min(self._syllables[word], 127) + piece.rstrip(_CLOSING).endswith(_ENDS)
         self[piece] = found
         return found

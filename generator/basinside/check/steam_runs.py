@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterable, Iterator
+from collections.abc import Callable, Iterable, Iterator
 from dataclasses import dataclass
 from functools import cached_property
 from typing import Final
@@ -90,30 +90,32 @@ def written_in(steps: Iterable[PlacedStep]) -> frozenset[Writes]:
 
 
 def steam_runs(
-    wholes: Iterable[tuple[WholeProcedure, tuple[PlacedStep, ...]]], vessels: dict[str, Vessel]
+    wholes: Iterable[WholeProcedure],
+    with_tasks: Callable[[WholeProcedure], tuple[PlacedStep, ...]],
+    vessels: dict[str, Vessel],
 ) -> Iterator[SteamRun]:
     """Yield the runs among procedures.
 
     Args:
-        wholes: each procedure with its steps and those of the tasks that it leads to.
+        wholes: the procedures.
+        with_tasks: gives the steps of one and those of the tasks that it leads to.
         vessels: the clinic's vessels by id.
     """
-    for whole, with_tasks in wholes:
+    for whole in wholes:
         vessel = vessels.get(whole.procedure.vessel or "")
         if whole.instrument is None:
             runs = whole.route is None and vessel is not None and vessel.kind != "dry heat oven"
         else:
             runs = whole.route is not None and whole.route.kind == "steam"
             runs = runs and whole.instrument.label != "single use"
-        start = next((each for each in whole.steps if each.is_level_step), None) if runs else None
-        if start is not None:
+        if runs and whole.level_steps:
             own = {id(each) for each in whole.steps}
-            noted = tuple(each for each in with_tasks if id(each) not in own)
+            noted = tuple(each for each in with_tasks(whole) if id(each) not in own)
             yield SteamRun(
                 whole=whole,
                 route=whole.route,
                 vessel=vessel,
-                start=start,
+                start=whole.level_steps[0],
                 tasks=noted if _OF_A_RUN.isdisjoint(made_sure(whole.steps)) else (),
                 noted=noted,
             )

@@ -23,8 +23,7 @@ def check_belief_not_named(checked: Checked) -> Iterator[Finding]:
     """
     for read in checked.items:
         for each in read.options:
-            option = each.option
-            if each.is_right == (option.shows is None):
+            if each.is_right == (each.shows is None):
                 continue
             said = (
                 f"“{each.text}” of {read.name} is right, and says which wrong belief it shows"
@@ -32,4 +31,4 @@ def check_belief_not_named(checked: Checked) -> Iterator[Finding]:
                 else f"“{each.text}” of {read.name} does not say which belief it shows"
             )
             hint = "Is it wrong? Else delete “shows:”." if each.is_right else "Write “shows:”."
-            yield Finding(option.place, said, hint, (read.item.place,))
+            yield Finding(each.option.place, said, hint, (read.item.place,))

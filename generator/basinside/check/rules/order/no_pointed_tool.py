@@ -37,13 +37,12 @@ def check_no_pointed_tool(checked: Checked) -> Iterator[Finding]:
     for each in checked.sound:
         parts = each.whole.parts
         never = {word for part in parts if part.tools for word in part.tools.never}
-        asked = pointed | {
-            name for name, tool in equipment.items() if not never.isdisjoint(_called(name, tool))
-        }
+        asked = pointed
+        if never:
+            called = ((name, _called(name, tool)) for name, tool in equipment.items())
+            asked = pointed | {name for name, words in called if not never.isdisjoint(words)}
         for placed in each.whole.steps if asked else ():
-            for tool in (*placed.with_, *placed.step.needs):
-                if tool not in asked:
-                    continue
+            for tool in asked.intersection((*placed.with_, *placed.step.needs)):
                 met = [part for part in parts if part.part in placed.step.parts] or list(parts)
                 hurt = [part.shown_name for part in met if _hurts(tool, equipment[tool], part)]
                 if hurt:

@@ -37,7 +37,7 @@ def check_sharps_out_first(checked: Checked) -> Iterator[Finding]:
 
 def _has_sharps(each: Sound) -> bool:
     return any("cutting edge" in part.kinds for part in each.whole.parts) or any(
-        placed.step.danger is not None and placed.step.danger.kind == "sharp"
+        placed.danger is not None and placed.danger.kind == "sharp"
         for placed in each.whole.steps
         if placed.before == "soiled"
     )

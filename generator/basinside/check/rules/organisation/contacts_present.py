@@ -77,7 +77,7 @@ def _dangers(checked: Checked) -> dict[tuple[IncidentKind, ...], tuple[Danger, s
     found: dict[tuple[IncidentKind, ...], tuple[Danger, str]] = {}
     for name, whole in checked.derived.procedures.items():
         for placed in whole.steps:
-            danger = placed.step.danger
+            danger = placed.danger
             if danger is not None and danger.kind in _AFTER:
                 found.setdefault(_AFTER[danger.kind], (danger, f"{placed.step.step} of {name}"))
     return found

@@ -39,7 +39,7 @@ def check_caution_for_hazard(checked: Checked) -> Iterator[Finding]:
         edges = [part.shown_name for part in whole.parts if "cutting edge" in part.kinds]
         for placed in whole.steps:
             kinds, why = _asked(placed, hot=hot, edges=edges)
-            danger = placed.step.danger
+            danger = placed.danger
             if kinds and (danger is None or danger.kind not in kinds):
                 yield _finding(whole, placed, kinds, why)
 
@@ -62,7 +62,7 @@ def _finding(
     whole: WholeProcedure, placed: PlacedStep, kinds: tuple[DangerKind, ...], why: str
 ) -> Finding:
     step = placed.step
-    said = f"warns of {step.danger.kind} only" if step.danger else "gives no warning"
+    said = f"warns of {placed.danger.kind} only" if placed.danger else "gives no warning"
     return Finding(
         step.place,
         f"{whole.procedure.procedure}/{step.step} {said}; {why}",

@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterator
+from collections.abc import Collection, Iterator
 from typing import Final
 
 from basinside.check.checked import Checked
@@ -10,7 +10,6 @@ from basinside.check.chemicals import HURTS
 from basinside.check.rule import Finding, rule
 from basinside.check.saying import listed
 from basinside.model.derived import LEVEL_STAGES, PlacedStep, WholeProcedure
-from basinside.model.procedure import Step
 from basinside.model.words import Action, Hazard, Worn
 from basinside.problem import Level, Place
 
@@ -71,7 +70,7 @@ def _finding(place: Place, name: str, missing: list[str], also: tuple[Place, ...
     )
 
 
-def _missing(worn: frozenset[Worn], *, heavy: bool, apron: bool) -> list[str]:
+def _missing(worn: Collection[Worn], *, heavy: bool, apron: bool) -> list[str]:
     """Return what a splash asks for and is not worn."""
     gloves = "heavy gloves" in worn if heavy else not GLOVES.isdisjoint(worn)
     found = [] if gloves else ["heavy gloves" if heavy else "gloves"]
@@ -82,22 +81,21 @@ def _missing(worn: frozenset[Worn], *, heavy: bool, apron: bool) -> list[str]:
     return found
 
 
-def _is_hot(step: Step) -> bool:
-    kind = step.danger.kind if step.danger else None
+def _is_hot(placed: PlacedStep) -> bool:
+    kind = placed.danger.kind if placed.danger else None
     if kind == "hot":
-        return step.action not in COOL
-    return kind == "steam under pressure" and step.action in UNDER_PRESSURE
+        return placed.action not in COOL
+    return kind == "steam under pressure" and placed.action in UNDER_PRESSURE
 
 
 def _of_step(whole: WholeProcedure, placed: PlacedStep) -> list[str]:
-    step, worn = placed.step, frozenset(placed.wear)
-    stage = placed.stage.stage
-    if _is_hot(step):
+    worn = placed.wear
+    if placed.danger is not None and _is_hot(placed):
         return [] if "waterproof heat gloves" in worn else ["waterproof heat gloves"]
     if _splashes_chemical(whole, placed):
         return _missing(worn, heavy=False, apron=True)
     soiled = placed.before == "soiled" or (whole.route is None and placed.action == "clean")
-    if stage == "cleaning" and placed.action in SPLASHES:
+    if placed.action in SPLASHES and placed.stage.stage == "cleaning":
         return _missing(worn, heavy=True, apron=True)
     touches = placed.action in {"wet", "wipe", "take apart", "clean", "soak", "transport"}
     if soiled and touches and GLOVES.isdisjoint(worn):
@@ -107,7 +105,7 @@ def _of_step(whole: WholeProcedure, placed: PlacedStep) -> list[str]:
 
 def _splashes_chemical(whole: WholeProcedure, placed: PlacedStep) -> bool:
     """Return whether a step names the danger itself, or rinses a bath that hurts off the parts."""
-    if placed.step.danger is not None and placed.step.danger.kind == "corrosive":
+    if placed.danger is not None and placed.danger.kind == "corrosive":
         return True
     if placed.action != "rinse" or placed.before != "processed":
         return False
@@ -121,7 +119,6 @@ def _splashes_chemical(whole: WholeProcedure, placed: PlacedStep) -> bool:
 
 def _washed_only(whole: WholeProcedure, placed: PlacedStep) -> bool:
     """Return whether hands are on parts that were washed and do not have their level yet."""
-    at_vessel = placed.stage.stage in LEVEL_STAGES
-    if placed.before != "clean" or at_vessel or placed.action not in HANDLES_WASHED:
+    if placed.before != "clean" or placed.action not in HANDLES_WASHED:
         return False
-    return any(each.is_level_step for each in whole.steps)
+    return placed.stage.stage not in LEVEL_STAGES and bool(whole.level_steps)

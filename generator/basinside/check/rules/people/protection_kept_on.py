@@ -58,26 +58,35 @@ def _taken_off(whole: WholeProcedure) -> Iterator[Finding]:
                 f" {on.step.step} on",
                 "Put a step with “action: wash hands” before it.",
             )
-        gloves = on is not None and any(each.endswith("gloves") for each in on.wear)
         if action in ENDS:
             on = placed if action == "put on" else None
+        elif on is None:
+            continue
         elif action in AT_THE_DESK:
-            on = None if gloves else on
-        elif on is not None:
-            yield from _lacking(whole, on, placed)
-            if action in HOT and not gloves:
+            on = None if _has_gloves(on) else on
+        else:
+            missing = [] if on.wear == placed.wear else _missing(on, placed)
+            if missing:
+                yield _lacking(whole, on, placed, missing)
+            if action in HOT and not _has_gloves(on):
                 on = None
 
 
-def _lacking(whole: WholeProcedure, on: PlacedStep, placed: PlacedStep) -> Iterator[Finding]:
-    missing = [
-        each for each in on.wear if each in INSTEAD and INSTEAD[each].isdisjoint(placed.wear)
-    ]
-    if missing:
-        yield at_its_step(
-            whole,
-            placed,
-            f"{whole.procedure.procedure} puts on {listed(missing)} in {on.step.step}, and"
-            f" {placed.step.step} no longer asks for it",
-            "Write it under “wear:”, or put a step with “action: take off” before it.",
-        )
+def _has_gloves(on: PlacedStep) -> bool:
+    return any(each.endswith("gloves") for each in on.wear)
+
+
+def _missing(on: PlacedStep, placed: PlacedStep) -> list[Worn]:
+    return [each for each in on.wear if each in INSTEAD and INSTEAD[each].isdisjoint(placed.wear)]
+
+
+def _lacking(
+    whole: WholeProcedure, on: PlacedStep, placed: PlacedStep, missing: list[Worn]
+) -> Finding:
+    return at_its_step(
+        whole,
+        placed,
+        f"{whole.procedure.procedure} puts on {listed(missing)} in {on.step.step}, and"
+        f" {placed.step.step} no longer asks for it",
+        "Write it under “wear:”, or put a step with “action: take off” before it.",
+    )

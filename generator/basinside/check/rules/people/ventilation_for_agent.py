@@ -39,7 +39,9 @@ def _opened(whole: WholeProcedure) -> Iterator[Finding]:
     """Yield a finding for the first step that opens what fumes while no air was thought of."""
     for placed in whole.steps:
         step = placed.step
-        if "air from outside" in placed.makes_sure or (step.danger and step.danger.kind == "gas"):
+        if "air from outside" in placed.makes_sure or (
+            placed.danger and placed.danger.kind == "gas"
+        ):
             return
         if placed.agent and placed.action in IN_THE_BATH and fumes(placed.agent):
             yield Finding(

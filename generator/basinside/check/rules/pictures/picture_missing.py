@@ -38,6 +38,6 @@ def _named(checked: Checked) -> Iterator[tuple[str, Place, Place]]:
         for placed in whole.steps:
             if placed.step.picture is not None:
                 yield placed.step.picture, placed.step.place.at("picture"), placed.step.place
-    for asked in checked.content.items():
-        if asked.item.picture is not None:
-            yield asked.item.picture, asked.item.place.at("picture"), asked.item.place
+    for read in checked.items:
+        if read.picture is not None:
+            yield read.picture, read.item.place.at("picture"), read.item.place

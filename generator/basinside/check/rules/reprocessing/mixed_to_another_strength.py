@@ -43,6 +43,8 @@ def check_mixed_to_another_strength(checked: Checked) -> Iterator[Finding]:
             yield Finding(place.at("strength"), message, "Copy it from its label.")
     seen: set[tuple[str, ...]] = set()
     for whole in checked.derived.procedures.values():
+        if "mix" not in whole.actions:
+            continue
         for placed in whole.steps:
             for part, volume in _measured(checked, placed):
                 step = placed.step
@@ -65,9 +67,11 @@ def _held(agent: Agent | None) -> Quantity | None:
 
 def _measured(checked: Checked, placed: PlacedStep) -> Iterator[tuple[str, str]]:
     """Yield the ids of how much and how much in all, for each text of a mixing step with both."""
+    if placed.action != "mix":
+        return
     step = placed.step
     wanted = checked.figure(step.strength)
-    if placed.action != "mix" or wanted is None or wanted.value.kind is not Kind.CHLORINE:
+    if wanted is None or wanted.value.kind is not Kind.CHLORINE:
         return
     for text in (step.do, step.wall or ""):
         named = dict.fromkeys(each.figure for each in references(text))

@@ -46,9 +46,9 @@ def check_loose_figure(checked: Checked) -> Iterator[Finding]:
 
 
 def _loose(text: str) -> str:
-    if not DIGIT.search(text):
-        return ""
     if "{{" in text:
+        if not DIGIT.search(text):
+            return ""
         text = "|".join(span.text for span in read_prose(text) if isinstance(span, Words))
     if "“" in text or '"' in text:
         text = QUOTED.sub("", text)
