@@ -97,7 +97,7 @@ def _of_step(step: Step, *, soiled: bool) -> Iterator[tuple[str, FigureRef]]:
     if step.wait is not None:
         yield "wait", step.wait
     if step.longest is not None:
-        if soiled:
-            yield "wait before cleaning", step.longest
-        elif step.action == "store":
+        if step.action == "store":  # also where the cleaning before it was forgotten
             yield "time on the shelf", step.longest
+        elif soiled:
+            yield "wait before cleaning", step.longest
