@@ -51,6 +51,11 @@ def test_links_to_files_and_folders_are_not_followed(clinic: Path, tmp_path: Pat
     assert len(read_authored(clinic)) == 3
 
 
+def test_a_pipe_that_nobody_fills_is_not_waited_for(clinic: Path) -> None:
+    os.mkfifo(clinic / "content" / "pipe.yaml")
+    assert len(read_authored(clinic)) == 3
+
+
 def test_a_folder_that_is_no_clinic_is_told_what_to_do(tmp_path: Path) -> None:
     with pytest.raises(FolderError, match=r"no content folder here.*basinside new"):
         read_authored(tmp_path)

@@ -5,6 +5,7 @@ from __future__ import annotations
 import contextlib
 import os
 import shutil
+import stat
 import tempfile
 from collections.abc import Iterator, Mapping
 from pathlib import Path
@@ -26,7 +27,7 @@ class FolderError(Exception):
 def read_authored(root: Path) -> dict[str, bytes]:
     """Return every authored file below ``content/`` and ``quizzes/``, by relative path.
 
-    Symbolic links and files whose name leaves the folder are not followed.
+    Symbolic links are not followed, and pipes and devices, which might never end, are not opened.
 
     Raises:
         FolderError: when there is neither folder, or the folder is far too large.
@@ -57,9 +58,16 @@ def _walk(folder: Path) -> Iterator[Path]:
         folders[:] = sorted(each for each in folders if not each.startswith("."))
         for name in names:
             path = Path(where) / name
-            hidden = name.startswith(".") or path.is_symlink()
-            if name.lower().endswith(READ_ENDINGS) and not hidden:
+            hidden = name.startswith(".")
+            if name.lower().endswith(READ_ENDINGS) and not hidden and _is_plain(path):
                 yield path
+
+
+def _is_plain(path: Path) -> bool:
+    try:
+        return stat.S_ISREG(path.lstat().st_mode)
+    except OSError:
+        return True  # reading it says why it cannot be read
 
 
 def _read(path: Path) -> bytes:
