@@ -61,3 +61,18 @@ def test_a_new_or_empty_folder_and_a_handbook_are_built_to(clinic: Path, tmp_pat
     for into in (tmp_path / "new", tmp_path / "new", empty):
         assert basinside("build", "--folder", clinic, "--into", into).code == 0
         assert (into / "index.html").is_file()
+
+
+@pytest.mark.parametrize("held", [b"{", b"\xff", b"[]", b"[" * 10_000 + b"]" * 10_000])
+def test_a_trust_list_cut_short_stops_before_the_old_handbook_is_lost(
+    clinic: Path, tmp_path: Path, held: bytes
+) -> None:
+    site = tmp_path / "site"
+    assert basinside("build", "--folder", clinic, "--into", site).code == 0
+    (clinic / "content" / "trust.json").write_bytes(held)
+    checked = basinside("check", "--folder", clinic)
+    assert checked.code == 1
+    assert "content/trust.json:1:" in checked.said
+    assert "[file-unreadable]" in checked.said
+    assert basinside("build", "--folder", clinic, "--into", site).code == 1
+    assert (site / "index.html").is_file()

@@ -17,7 +17,7 @@ from basinside.check.run import check
 from basinside.derive.everything import derive
 from basinside.files import AUTHORED, FolderError
 from basinside.load.content import load
-from basinside.load.json_text import read_json
+from basinside.load.json_text import JsonTextError, read_json
 from basinside.load.marked_yaml import locate
 from basinside.load.memory import Memory
 from basinside.model.content import Content
@@ -101,6 +101,7 @@ def read_clinic(
     """
     raw = files.read_authored(root)
     content, problems = load(raw, memory)
+    problems.extend(_unreadable_trust(raw))
     derived = derive(content, (before.content, before.derived) if before else None)
     problems.extend(check(content, derived, today=today))
     return Clinic(root=root, raw=raw, content=content, derived=derived, problems=tuple(problems))
@@ -255,6 +256,19 @@ def problem_files(clinic: Clinic, theme: Theme, problems: tuple[Placed, ...]) ->
 def _asset_files(theme: Theme) -> Iterator[Made]:
     for path, text in assets(theme).items():
         yield path, partial(str, text)
+
+
+def _unreadable_trust(raw: Mapping[str, bytes]) -> Iterator[Problem]:
+    """Yield why the trust list cannot be read, before a build empties the folder for it."""
+    try:
+        value = read_json(raw.get(TRUST_FILE, b"{}"), TRUST_FILE)
+    except JsonTextError as error:
+        place, message = Place(TRUST_FILE, (), (error.line, error.column)), error.message
+    else:
+        if isinstance(value, dict):
+            return
+        place, message = Place(TRUST_FILE), "The file does not hold one JSON object."
+    yield Problem(place=place, rule="file-unreadable", level=Level.NEVER, message=message)
 
 
 def _trust(raw: Mapping[str, bytes]) -> Mapping[str, Any] | None:
