@@ -155,6 +155,27 @@ def test_size_and_encoding_are_said() -> None:
     assert [each.message for each in wide] == ["the file is UTF-16; save it as UTF-8"]
 
 
+@pytest.mark.parametrize(
+    ("text", "sign"),
+    [
+        ("a: hold it \u202enim 02\n", "U+202E"),
+        ('a: "hold it \\u202enim 02"\n', "U+202E"),
+        ('a: "hold it\\x00"\n', "U+0000"),
+        ("a: >-\n  hold it\n  \u2066for long\n", "U+2066"),
+    ],
+)
+def test_signs_that_turn_or_cut_a_text_unseen_are_refused(text: str, sign: str) -> None:
+    _, problems = read_yaml(text.encode(), FILE)
+    said = f"this text holds {sign}, a sign that nobody sees; delete it"
+    assert [(each.message, each.place.mark) for each in problems] == [(said, (1, 4))]
+
+
+def test_spaces_and_joiners_that_writing_needs_are_kept() -> None:
+    text = "20\u00a0min, \u0646\u0645\u06cc\u200c\u0634\u0648\u062f"
+    data, problems = read_yaml(f"a: {text}\n".encode(), FILE)
+    assert (data["a"], problems) == (text, ())
+
+
 def test_a_missing_key_leads_to_what_it_is_missing_in() -> None:
     raw = b"a:\n  - b: c\n  - d: e\n"
     below, beyond = Place(FILE, ("a", 1, "x")), Place(FILE, ("a", 7))

@@ -29,6 +29,10 @@ _PLAIN = "?plain"
 _NOTHING = frozenset({"", "~", "null", "Null", "NULL"})
 _NO_SPACE_IN_BRACES = re.compile(r"[A-Za-z0-9_.-]+:\S+\Z")
 _GOES_ON = re.compile(r"(?:and|or|but|then)\s+\S")
+_UNSEEN = re.compile(
+    r"[\x00-\x08\x0b-\x1f\x7f-\x9f\u2028\u2029\u202a-\u202e\u2066-\u2069\ud800-\udfff]"
+)
+"""Signs that nobody sees, and that cut a text or show its letters and figures in another order."""
 
 _BaseLoader: Any = getattr(yaml, "CSafeLoader", yaml.SafeLoader)
 
@@ -143,6 +147,14 @@ class _Reader:
     def _scalar(self, node: Any) -> str | None:
         value: str = node.value
         end = node.end_mark.index
+        unseen = None if value.isprintable() else _UNSEEN.search(value)
+        if unseen:
+            self.at(
+                node,
+                "file-unreadable",
+                f"this text holds U+{ord(unseen[0]):04X}, a sign that nobody sees; delete it",
+            )
+            return None
         in_line = node.style not in {"|", ">"}
         if in_line and self.text.startswith(" #", end) and self.text[end - 1] != " ":
             self.at(
