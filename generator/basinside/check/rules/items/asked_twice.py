@@ -37,6 +37,8 @@ def check_asked_twice(checked: Checked) -> Iterator[Finding]:
 
     for earlier, later in near_twins(texts, _SHARE, fits):
         one, other = items[earlier], items[later]
+        if one.name == other.name:
+            continue  # repeated-id tells of it
         yield Finding(
             other.item.place.at("stem"),
             f"{other.name} asks nearly the same as {one.name}",
