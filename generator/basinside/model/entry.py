@@ -62,6 +62,12 @@ def _count(value: object) -> object:
     raise ValueError("write a whole number")
 
 
+def _at_least_one(value: object) -> object:
+    if _count(value) == 0:
+        raise ValueError("write 1 or more")
+    return _count(value)
+
+
 def _day(value: object) -> object:
     if isinstance(value, str) and _DAY.match(value):
         try:
@@ -138,6 +144,9 @@ Prose = Annotated[
 ]
 Truth = Annotated[bool, BeforeValidator(_truth), WithJsonSchema(_TRUTH_SCHEMA)]
 Count = Annotated[int, BeforeValidator(_count), WithJsonSchema({"type": ["integer", "string"]})]
+AtLeastOne = Annotated[
+    int, BeforeValidator(_at_least_one), WithJsonSchema({"type": ["integer", "string"]})
+]
 Percent = Annotated[int, BeforeValidator(_percent), WithJsonSchema({"type": ["integer", "string"]})]
 Day = Annotated[date, BeforeValidator(_day), WithJsonSchema({"type": "string", "format": "date"})]
 Amount = Annotated[

@@ -5,8 +5,8 @@ from __future__ import annotations
 from pydantic import Field
 
 from basinside.model.entry import (
+    AtLeastOne,
     Citation,
-    Count,
     Decided,
     Entry,
     FigureRef,
@@ -80,7 +80,7 @@ class Part(Waivable):
     name: Text | None = None
     kinds: tuple[PartKind, ...] = ()
     made_of: Material | None = None
-    count: Count
+    count: AtLeastOne
     lumen: Truth = False
     touches: tuple[Contact, ...]
     level_decided: LevelDecided | None = None
