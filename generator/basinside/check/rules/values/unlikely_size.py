@@ -86,7 +86,7 @@ def _far(figure: Figure) -> str:
         return ""  # figure-outside-source-limits tells what is outside
     printed = [each for each in (says.at_least, says.at_most, *(says.between or ())) if each]
     base = figure.value.base
-    near = any(each.base <= base * FAR and base <= each.base * FAR for each in printed)
+    near = any(each.base < base * FAR and base < each.base * FAR for each in printed)
     return "" if near or not printed else amount(printed[0])
 
 
