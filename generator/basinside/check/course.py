@@ -17,12 +17,6 @@ WETS_AS_LEVEL: Final = frozenset({"boiling", "chemical"})
 THROUGH_WRAP: Final = frozenset({"steam", "dry heat"})
 
 
-def before_level(each: Sound) -> tuple[PlacedStep, ...]:
-    """Return the steps before the first that gives the level; all of them when none does."""
-    given = each.level_steps
-    return each.whole.steps[: given[0].number - 1] if given else each.whole.steps
-
-
 def after_level(each: Sound) -> tuple[PlacedStep, ...]:
     """Return the steps after the last that gives the level; none when none does."""
     given = each.level_steps
